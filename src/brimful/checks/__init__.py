@@ -1,0 +1,1 @@
+"""Registered functions from a Design to Findings, one module a topic."""

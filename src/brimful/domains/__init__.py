@@ -1,0 +1,1 @@
+"""What Brimful exists for: pure sums, islands that never import each other."""

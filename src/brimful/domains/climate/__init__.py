@@ -1,0 +1,1 @@
+"""Reference evapotranspiration, sun, seasons."""

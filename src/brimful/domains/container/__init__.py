@@ -1,0 +1,1 @@
+"""Container geometry: slices, volumes, weights."""

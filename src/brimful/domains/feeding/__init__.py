@@ -1,0 +1,1 @@
+"""Feed arithmetic and nitrogen balance."""

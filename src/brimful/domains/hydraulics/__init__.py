@@ -1,0 +1,1 @@
+"""Drip zones: friction, emitters, networks and their solution."""

@@ -1,0 +1,1 @@
+"""Plants in a container: canopy, layout, growth, colour."""

@@ -1,0 +1,1 @@
+"""Quantities to buy, counted from the design."""

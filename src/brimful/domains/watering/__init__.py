@@ -1,0 +1,1 @@
+"""Demand, store and run time."""

@@ -1,0 +1,1 @@
+"""Steps, crew and calendar."""

@@ -1,0 +1,33 @@
+"""The exception tree: callers' mistakes and the outside world. A wrong plan is findings, never an exception.
+
+BrimfulError
+├── QuantityError      text that is not the quantity that was asked for
+├── PlanUnreadable     the plan file is missing, too large, not text, not TOML
+├── CatalogError       a table cannot be read
+├── WeatherError       a weather file cannot be used
+└── SolverError        a sum that should have converged did not
+"""
+
+
+class BrimfulError(Exception):
+    """Something that Brimful says in one sentence and without a traceback."""
+
+
+class QuantityError(BrimfulError, ValueError):
+    """Text that cannot be read as the quantity that was asked for; says what was given, expected, and what to do."""
+
+
+class PlanUnreadable(BrimfulError):  # noqa: N818  (reads as what it says)
+    """The plan file cannot be read at all: missing, too large, not text, not TOML."""
+
+
+class CatalogError(BrimfulError):
+    """A catalogue table, ours or the user's, cannot be read; says which file and line."""
+
+
+class WeatherError(BrimfulError):
+    """A weather file cannot be used; says which file, line, what was given and expected."""
+
+
+class SolverError(BrimfulError):
+    """A numerical solution did not converge; says on what and how far it came."""

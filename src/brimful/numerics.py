@@ -1,0 +1,1 @@
+"""Shared mathematics of the domains: nothing here knows what a container is."""

@@ -1,0 +1,1 @@
+"""The plan file: its schema, reading with line and column kept, starters."""

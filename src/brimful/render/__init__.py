@@ -1,0 +1,1 @@
+"""Design in, text out; nothing is worked out here."""

@@ -1,0 +1,1 @@
+"""Daily weather files read into one shape, gaps filled by stated rules."""
