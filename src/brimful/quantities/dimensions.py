@@ -28,7 +28,7 @@ class Dimension(Enum):
     DEPTH = ("a depth of water", "mm", "1/4 in")
     ANGLE = ("an angle", "°", "47.5 N")
     DENSITY = ("a density", "kg/m3", "25 lb/cu ft")
-    RADIATION = ("a day's sunshine energy", "MJ/m2/day", "21.5 MJ/m2/day")
+    RADIATION = ("a day's sunshine", "MJ/m2/day", "21.5 MJ/m2/day")
     NUMBER = ("a plain number", "", "12")
     SHARE = ("a share", "", "15 %")
 

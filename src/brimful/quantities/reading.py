@@ -29,7 +29,7 @@ _SIGNS = str.maketrans(
         "º": "°",
         "˚": "°",
     }
-    | {"℃": "°C", "℉": "°F", "²": "^2", "³": "^3", "⁻": "^-", "·": " ", "％": "%"}
+    | {"℃": "°C", "℉": "°F", "²": "^2", "³": "^3", "¹": "^1", "⁻": "^-", "·": " ", "％": "%"}
 )
 _WORD = r"(?:°?[^\W\d_]+\.?(?:\^?-?[1-3](?![\w.,]))?)"
 _UNIT = re.compile(rf"""\s*(?P<unit>''|["'%]|{_WORD}(?:(?:\s*/\s*|\s+){_WORD})*|°)""")
@@ -56,7 +56,7 @@ def parse(text: object, dimension: Dimension) -> float:
     0.762
     """
     if isinstance(text, bool) or not isinstance(text, str | int | float):
-        raise QuantityError(f"{_quoted(text)} is not text; {_expected(dimension)}.")
+        raise QuantityError(f"{_quoted(text)} is not a quantity; {_expected(dimension)}.")
     given = _tidy(text if isinstance(text, str) else repr(text) if isinstance(text, float) else _digits(text))
     if len(given) > LONGEST:
         raise QuantityError(f"{_quoted(text)} is too long to be a quantity; {_expected(dimension)}.")
@@ -64,7 +64,7 @@ def parse(text: object, dimension: Dimension) -> float:
     if not math.isfinite(value):
         raise QuantityError(f'"{given}" is too large; {_expected(dimension)}.')
     if dimension is Dimension.SHARE and not 0 <= value <= 1:
-        raise QuantityError(f'"{given}" is not between 0 and 1; {_expected(dimension)}: write the percent sign.')
+        raise QuantityError(f'"{given}" is not between 0 and 1; {_expected(dimension)} or "0.15".')
     return value + 0.0  # never -0.0
 
 
@@ -76,7 +76,7 @@ def _digits(number: int) -> str:
 def _tidy(text: str) -> str:
     """The text with typographic signs made plain and space single. Long text is cut: it is refused anyway."""
     plain = text[: 2 * LONGEST].translate(_FRACTIONS).translate(_SIGNS)
-    plain = re.sub(r"\band\b", " ", plain)
+    plain = re.sub(r"\band\b", " ", plain).replace("^-^", "^-")
     return re.sub(r"° (?=[CcFf]\b)", "°", " ".join(plain.split()))
 
 
@@ -164,7 +164,7 @@ def _wrong_unit(given: str, name: str, dimension: Dimension) -> str:
 def _unreadable(given: str, dimension: Dimension) -> str:
     if dimension is Dimension.TIME and ":" in given:
         return f'"{given}" could be hours or minutes; write the units, for example "1 h 30 min" or "45 s".'
-    return f"{_quoted(given)} cannot be read as {dimension.words}; {_expected(dimension)}."
+    return f"{_quoted(given)} cannot be read; {_expected(dimension)}."
 
 
 def _expected(dimension: Dimension) -> str:
