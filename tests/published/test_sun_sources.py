@@ -74,7 +74,7 @@ def test_sunrise_day_length_and_noon(
 
 
 def test_sunrise_through_the_year_against_spa() -> None:
-    """A fourth city, Wellington, every week of 2024: NREL SPA puts the sun at −0.833° at our sunrise and sunset, ±0.01°."""
+    """A fourth city, Wellington, weekly in 2024: NREL SPA has the sun at −0.833° at our times, ±0.01°."""
     pvlib, pandas = pytest.importorskip("pvlib"), pytest.importorskip("pandas")
     place = Place(-41.2866, 174.7756, 12.0)
     days = np.arange(52) * 7 + days_since_2000(date(2024, 1, 1))
