@@ -1,7 +1,8 @@
 """Volumes of containers against printed values and closed forms.
 
 Printed: an extension page on container volumes (cylinder 10 × 10 in: 785 in³, 0.45 ft³; read). Calculated rows are
-solid geometry worked by hand. Common practice, no source: a concrete container 31 in across and 25 in tall takes about 6 ft³.
+solid geometry worked by hand. Common practice, no source: a concrete container 31 in across and
+25 in tall takes about 6 ft³.
 """
 
 import pytest

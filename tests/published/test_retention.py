@@ -2,7 +2,8 @@
 
 Closed form for n = 2 and for a cone: calculated (hypergeometric function and quadrature agree). Peat: natural Sphagnum,
 θs .9281, α .3486 per cm, n 1.4006 (secondary source, read). Sand: class mean of Schaap & Leij, quoted by Hammel
-2001 (read). Working mixes: assumed curves, every cell calculated. Milks, Fonteno & Larson 1989 gave the method (abstract read).
+2001 (read). Working mixes: assumed curves, every cell calculated. Method: Milks, Fonteno
+& Larson 1989 (abstract read).
 """
 
 import math

@@ -1,1 +1,45 @@
-"""Reference tables, one CSV each, every row with its source and how sure it is."""
+"""Reference tables, one CSV each, every row with its source and certainty; files beside the plan extend them."""
+
+from brimful.catalog.catalog import PREFIX, Catalog, load
+from brimful.catalog.reading import TableError
+from brimful.catalog.rows import (
+    CERTAINTIES,
+    TABLES,
+    ContainerType,
+    Device,
+    Dripline,
+    Emitter,
+    Fitting,
+    Material,
+    Microclimate,
+    Mix,
+    Plant,
+    PlantFactor,
+    RootBall,
+    Row,
+    Tube,
+)
+from brimful.catalog.table import Table
+
+__all__ = [
+    "CERTAINTIES",
+    "PREFIX",
+    "TABLES",
+    "Catalog",
+    "ContainerType",
+    "Device",
+    "Dripline",
+    "Emitter",
+    "Fitting",
+    "Material",
+    "Microclimate",
+    "Mix",
+    "Plant",
+    "PlantFactor",
+    "RootBall",
+    "Row",
+    "Table",
+    "TableError",
+    "Tube",
+    "load",
+]
