@@ -2,17 +2,9 @@
 
 import math
 from dataclasses import dataclass
-from typing import NamedTuple
 
-from brimful.domains.hydraulics.friction import DEFAULT_LAW, FrictionLaw
+from brimful.domains.hydraulics.friction import DEFAULT_LAW, FRICTION_LAWS, LAMINAR_LIMIT, FrictionLaw
 from brimful.domains.hydraulics.water import L_H_PER_M3_S, STANDARD_GRAVITY_M_S2
-
-
-class HeadLoss(NamedTuple):
-    """Head lost [m] and its slope against flow [m per L/h]."""
-
-    head_m: float
-    slope_m_per_l_h: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +14,8 @@ class Pipe:
     friction: float  # times f·q² gives metres
     local: float  # times q²
     reynolds: float  # Re per L/h
+    laminar: float  # times q gives metres while the flow is laminar
+    laminar_to_l_h: float  # up to which flow that holds; 0 where the law has no laminar part
     relative: float  # ε/D
     law: FrictionLaw
 
@@ -40,19 +34,24 @@ class Pipe:
         """From plain measures."""
         d, c = inner_diameter_m, 8.0 / (math.pi**2 * gravity_m_s2 * L_H_PER_M3_S**2)
         re = 4.0 / (math.pi * d * viscosity_m2_s * L_H_PER_M3_S)
-        return cls(c * length_m / d**5, c * loss_k / d**4, re, roughness_m / d, law)
+        friction = c * length_m / d**5
+        limit = LAMINAR_LIMIT / re if law is not FRICTION_LAWS["blasius"] else 0.0
+        return cls(friction, c * loss_k / d**4, re, 64.0 * friction / re, limit, roughness_m / d, law)
 
-    def loss(self, flow_l_h: float) -> HeadLoss:
-        """Head lost, signed as the flow, and its slope."""
-        q = max(abs(flow_l_h), 1e-10)
+    def loss(self, flow_l_h: float) -> tuple[float, float]:
+        """Head lost [m], signed as the flow, and its slope against flow [m per L/h]."""
+        q = abs(flow_l_h)
+        if q < self.laminar_to_l_h:
+            return flow_l_h * (self.laminar + self.local * q), self.laminar + 2.0 * self.local * q
+        q = max(q, 1e-10)
         f, slope = self.law.at(self.reynolds * q, self.relative)
         rise = (self.friction * f + self.local) * q
-        return HeadLoss(flow_l_h * rise, 2.0 * rise + self.friction * slope * q)
+        return flow_l_h * rise, 2.0 * rise + self.friction * slope * q
 
     def flow(self, head_m: float) -> tuple[float, float]:
         """Flow [L/h] that loses a given head [m], and its slope; Newton within a bracket."""
         wanted, low = abs(head_m), 0.0
-        high = q = wanted * self.reynolds / (64.0 * self.friction)
+        high = q = wanted / self.laminar
         for _ in range(80):
             lost, slope = self.loss(q)
             low, high = (q, high) if lost < wanted else (low, q)
@@ -62,7 +61,7 @@ class Pipe:
             q, step = new, abs(new - q)
             if step <= 1e-14 * q:
                 break
-        return math.copysign(q, head_m), 1.0 / self.loss(q).slope_m_per_l_h
+        return math.copysign(q, head_m), 1.0 / self.loss(q)[1]
 
 
 def head_loss(
@@ -73,19 +72,19 @@ def head_loss(
     viscosity_m2_s: float,
     roughness_m: float = 1.5e-6,
     loss_k: float = 0.0,
-) -> HeadLoss:
-    """Head lost along a pipe in m, with its slope against flow (Darcy–Weisbach).
+) -> float:
+    """Head lost along a pipe in m (Darcy–Weisbach).
 
     Formula: hf = f·(L/D)·V²/(2g) + K·V²/(2g), V = 4Q/(π·D²).
 
     Args:
         flow_l_h: flow [L/h]; length_m: length [m]; inner_diameter_m: bore [m]; viscosity_m2_s: of the water [m²/s];
         roughness_m: of the wall [m], 0.0015 mm for plastic; loss_k: sum of K of the fittings [-]
-    Returns: head lost [m] and its slope [m per L/h]
+    Returns: head lost [m], signed as the flow
     Valid: every regime; see friction_factor
     Source: Darcy–Weisbach (Hydraulic Institute Engineering Data Library eq. 3.A.1, read)
 
-    >>> round(head_loss(8.0, 1.0, inner_diameter_m=0.00432, viscosity_m2_s=1.0034e-6).head_m, 4)
+    >>> round(head_loss(8.0, 1.0, inner_diameter_m=0.00432, viscosity_m2_s=1.0034e-6), 4)
     0.0266
     """
     if length_m < 0 or inner_diameter_m <= 0 or loss_k < 0:
@@ -93,7 +92,7 @@ def head_loss(
             f"length {length_m} m, bore {inner_diameter_m} m, K {loss_k} were given; expected a bore above 0"
         )
     pipe = Pipe.of(length_m, inner_diameter_m, roughness_m, loss_k, viscosity_m2_s=viscosity_m2_s)
-    return pipe.loss(flow_l_h)
+    return pipe.loss(flow_l_h)[0]
 
 
 def hazen_williams_loss(flow_l_h: float, length_m: float, *, inner_diameter_m: float, c: float) -> float:

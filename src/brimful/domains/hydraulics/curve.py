@@ -1,0 +1,191 @@
+"""How much flows into something at a head: one curve, worked out only where it is asked for.
+
+A march gives exact points of the curve without iteration, each with its slope. Between them stands a cubic in the
+square root of the head, and every piece is checked at its middle before it is first used, and halved where it is not
+good enough.
+"""
+
+import math
+from bisect import bisect_right
+from collections.abc import Callable
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from brimful.domains.hydraulics.arrays import Array
+
+CHECK = 1e-7  # of the flow at the middle of a piece; its halves are sixteen times better
+NARROWEST_M = 1e-7  # pieces are not halved below this
+FIRST_END = 1e-4  # √m; below this head at the far end the curve is a straight line in √h through nothing
+
+
+class Point(NamedTuple):
+    """One exact point of a curve."""
+
+    end: float  # what was chosen: √ of the head at the far end [√m]
+    head_m: float  # the head it takes at the near end, above that at which flow begins
+    flow_l_h: float
+    slope: float  # of flow against head [L/h per m]
+    heads_m: tuple[float, ...] = ()  # pressure heads along the way, as the march met them
+    head_slopes: tuple[float, ...] = ()  # and their slopes against the head at the near end
+
+
+class ResponseCurve:
+    """Inflow against head, from a march `end → Point`; an emitter law like any other."""
+
+    __slots__ = ("_arrays", "_checked", "_cubics", "_heads", "_march", "_points", "_step", "threshold_m")
+
+    def __init__(self, march: Callable[[float], Point], *, threshold_m: float = 0.0, step: float = 0.125) -> None:
+        self.threshold_m = threshold_m  # pressure head at the near end at which flow begins [m]
+        self._march, self._step = march, step
+        self._heads: list[float] = []
+        self._points: list[Point] = []
+        self._cubics: list[tuple[float, float, float, float, float]] = []  # √head at its start, then a, b, c, d
+        self._checked: list[bool] = []
+        self._arrays: tuple[Array, Array] | None = None
+
+    def at(self, head_m: float) -> tuple[float, float]:
+        """Flow [L/h] and its slope [L/h per m] at a pressure head at the near end [m]."""
+        h = head_m - self.threshold_m
+        if h <= 0:
+            return 0.0, 0.0
+        root, a, b, c, d = self._cubics[self._piece(h)]
+        s = math.sqrt(h)
+        t = s - root
+        return a + t * (b + t * (c + t * d)), (b + t * (2 * c + t * 3 * d)) / (2 * s)
+
+    def along(self, head_m: "Array") -> "tuple[Array, Array]":
+        """The same over an array of heads."""
+        import numpy as np
+
+        h = np.asarray(head_m - self.threshold_m)
+        wet = h > 0
+        if not wet.any():
+            return np.zeros_like(h), np.zeros_like(h)
+        safe = np.where(wet, h, float(h.max()))
+        s = np.sqrt(safe)
+        root, a, b, c, d = self._gathered(safe)
+        t = s - root
+        return np.where(wet, a + t * (b + t * (c + t * d)), 0.0), np.where(wet, b + t * (2 * c + t * 3 * d), 0.0) / (
+            2 * s
+        )
+
+    def heads_along(self, head_m: "Array") -> "Array":
+        """Pressure heads all along the way [m], for an array of heads at the near end: one row each."""
+        import numpy as np
+
+        h = np.maximum(np.asarray(head_m - self.threshold_m), FIRST_END**2)
+        self._gathered(h)
+        index = np.searchsorted(np.array(self._heads), h, side="right") - 1
+        index = np.clip(index, 0, len(self._points) - 2)
+        level = np.array([p.heads_m for p in self._points])
+        slope = np.array([p.head_slopes for p in self._points])
+        near, far = np.array(self._heads)[index], np.array(self._heads)[index + 1]
+        wide = (far - near)[:, None]
+        t = ((h - near) / (far - near))[:, None]
+        one, two = (1 + 2 * t) * (1 - t) ** 2 * level[index], t * t * (3 - 2 * t) * level[index + 1]
+        found: Array = one + two + wide * (t * (1 - t) ** 2 * slope[index] - t * t * (1 - t) * slope[index + 1])
+        return found
+
+    def point(self, head_m: float) -> Point:
+        """The exact point at a pressure head at the near end: everything along the way."""
+        h = max(head_m - self.threshold_m, FIRST_END**2)
+        i = self._piece(h)
+        low, high = (self._points[i].end, self._points[i + 1].end) if i + 1 < len(self._points) else (0.0, math.sqrt(h))
+        end = 0.5 * (low + high)
+        for _ in range(60):
+            found = self._march(end)
+            low, high = (end, high) if found.head_m < h else (low, end)
+            if abs(found.head_m - h) <= 1e-12 * h or high - low <= 1e-15 * high:
+                break
+            end = self._better(found, h, low, high)
+        return found
+
+    def _better(self, found: Point, h: float, low: float, high: float) -> float:
+        """A better guess of the far end, inside its bracket (secant through nothing, else the middle)."""
+        guess = found.end * math.sqrt(h / found.head_m)
+        return guess if low < guess < high else 0.5 * (low + high)
+
+    def _piece(self, h: float) -> int:
+        """Which piece holds a head; made and checked when it is not there yet."""
+        self._cover(h)
+        i = bisect_right(self._heads, h) - 1
+        while not self._checked[i]:
+            self._check(i)
+            i = bisect_right(self._heads, h) - 1
+        return i
+
+    def _gathered(self, h: "Array") -> "Array":
+        """Coefficients of the pieces that hold each head, as five rows."""
+        import numpy as np
+
+        self._cover(float(h.min()))
+        self._cover(float(h.max()))
+        while True:
+            index = np.searchsorted(np.array(self._heads), h, side="right") - 1
+            unsure = [i for i in np.unique(index).tolist() if not self._checked[i]]
+            if not unsure:
+                return np.array(self._cubics).T[:, index]
+            for i in reversed(unsure):
+                self._check(i)
+
+    def _cover(self, h: float) -> None:
+        """March until the points reach on both sides of a head."""
+        if not self._heads:
+            self._begin(h)
+        while h < self._heads[0]:
+            index = math.ceil(self._points[0].end / self._step - 1e-9) - 1
+            self._insert(0, self._march(index * self._step if index > 0 else FIRST_END)) if index >= 0 else None
+            if index <= 0:
+                self._foot()
+                return
+        while h >= self._heads[-1]:
+            index = math.floor(self._points[-1].end / self._step + 1e-9) + 1
+            self._insert(len(self._heads), self._march(index * self._step))
+
+    def _begin(self, h: float) -> None:
+        """The first point, on the grid just below the head."""
+        s = math.sqrt(h)
+        index = max(1, math.floor(s / self._step))
+        first = self._march(index * self._step)
+        near = max(1, math.floor(s / math.sqrt(first.head_m) * index))
+        self._insert(0, first if near == index else self._march(near * self._step))
+
+    def _foot(self) -> None:
+        """The piece below the lowest point: a straight line in √h from no flow at no head."""
+        first = self._points[0]
+        if first.head_m > 0:
+            root = math.sqrt(first.head_m)
+            self._insert(0, Point(0.0, 0.0, 0.0, 0.0, (0.0,) * len(first.heads_m), (0.0,) * len(first.heads_m)))
+            self._cubics[0] = (0.0, 0.0, first.flow_l_h / root, 0.0, 0.0)
+            self._checked[0] = True
+
+    def _insert(self, i: int, point: Point) -> None:
+        """A new point at place i, with the pieces on both sides of it."""
+        self._heads.insert(i, point.head_m)
+        self._points.insert(i, point)
+        self._cubics.insert(i, (0.0, 0.0, 0.0, 0.0, 0.0))
+        self._checked.insert(i, False)
+        for j in (i - 1, i):
+            if 0 <= j < len(self._points) - 1 and self._heads[j] > 0:
+                self._cubics[j] = _cubic(self._points[j], self._points[j + 1])
+                self._checked[j] = False
+
+    def _check(self, i: int) -> None:
+        """March the middle of a piece; keep it as a point, and call both halves good if the piece was nearly right."""
+        near, far = self._points[i], self._points[i + 1]
+        middle = self._march(0.5 * (near.end + far.end))
+        root, a, b, c, d = self._cubics[i]
+        t = math.sqrt(middle.head_m) - root
+        error = abs(a + t * (b + t * (c + t * d)) - middle.flow_l_h)
+        good = error <= CHECK * middle.flow_l_h or far.head_m - near.head_m < NARROWEST_M
+        self._insert(i + 1, middle)
+        self._checked[i] = self._checked[i + 1] = good
+
+
+def _cubic(near: Point, far: Point) -> tuple[float, float, float, float, float]:
+    """The cubic in √head that meets two points in value and slope."""
+    s0, s1 = math.sqrt(near.head_m), math.sqrt(far.head_m)
+    w = s1 - s0
+    m0, m1 = 2 * s0 * near.slope, 2 * s1 * far.slope
+    rise = (far.flow_l_h - near.flow_l_h) / w
+    return s0, near.flow_l_h, m0, (3 * rise - 2 * m0 - m1) / w, (m0 + m1 - 2 * rise) / (w * w)
