@@ -7,7 +7,7 @@ from brimful.errors import QuantityError
 from brimful.quantities.dimensions import Dimension
 from brimful.quantities.reading import LONGEST, parse
 
-_TEST = re.compile(r"(?P<volume>.+?)\s+in\s+(?P<time>.+?)(?:\s*(?:@|\bat\b)\s*(?P<pressure>.+))?")
+_TEST = re.compile(r"(?P<volume>.+?)\s+in\s+(?P<time>.+?)(?:\s*(?:@|\bat\b)\s*(?P<pressure>.+))?", re.IGNORECASE)
 _CLOCK = re.compile(r"(?:(?P<h>[0-9]{1,2}):)?(?P<min>[0-9]{1,2}):(?P<s>[0-5][0-9](?:\.[0-9]+)?)")
 _EXAMPLE = '"5 gal in 45 s" or "5 gal in 45 s at 30 psi"'
 

@@ -9,7 +9,8 @@ from brimful.errors import QuantityError
 from brimful.findings import did_you_mean
 from brimful.quantities.dimensions import Dimension
 from brimful.quantities.numbers import read_number
-from brimful.quantities.units import AMBIGUOUS, UNITS, Unit, dimension_of, find
+from brimful.quantities.table import UNITS, Unit
+from brimful.quantities.units import AMBIGUOUS, dimension_of, find
 
 LONGEST = 80  # characters; nobody writes a longer quantity, and a bound keeps hostile text cheap
 
@@ -76,7 +77,8 @@ def _digits(number: int) -> str:
 def _tidy(text: str) -> str:
     """The text with typographic signs made plain and space single. Long text is cut: it is refused anyway."""
     plain = text[: 2 * LONGEST].translate(_FRACTIONS).translate(_SIGNS)
-    plain = re.sub(r"\band\b", " ", plain).replace("^-^", "^-")
+    plain = re.sub(r"\band\b", " ", plain, flags=re.IGNORECASE).replace("^-^", "^-")
+    plain = re.sub(r"\s*H2O\b", " water", plain, flags=re.IGNORECASE)
     return re.sub(r"° (?=[CcFf]\b)", "°", " ".join(plain.split()))
 
 
@@ -141,8 +143,8 @@ def _unit(given: str, spelling: str, dimension: Dimension) -> Unit:
 
 
 def _unit_name(spelling: str) -> str:
-    plain = spelling.replace(".", "").replace("^", "").replace(" per ", "/")
-    return re.sub(r"\s*/\s*", "/", plain)
+    plain = spelling.replace(".", "").replace("^", "")
+    return re.sub(r"\s*/\s*|\s+per\s+", "/", plain, flags=re.IGNORECASE)
 
 
 def _no_unit(given: str, dimension: Dimension) -> Unit:

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from brimful.quantities.dimensions import Dimension, System
-from brimful.quantities.units import FOOT_M, GALLON_L, HEAD_PA_PER_M, INCH_M, POUND_KG, PSI_PA, Unit, find
+from brimful.quantities.table import FOOT_M, GALLON_L, HEAD_PA_PER_M, INCH_M, POUND_KG, PSI_PA, Unit
+from brimful.quantities.units import find
 
 Rounding = Literal["quarters", "significant"] | int
 
