@@ -1,0 +1,151 @@
+"""The water in every container, hour by hour, for all containers and all weather-years at once.
+
+Water is counted above wilting: 0 is the wilting point, capacity what the drained mix holds above it. The hours are
+walked in blocks of containers small enough for the processor's cache; a day in which nothing happens at night costs
+only its daylight hours.
+"""
+
+from collections.abc import Sequence
+from dataclasses import fields
+from typing import TypeAlias
+
+import numpy as np
+
+from brimful.domains.watering.levels import capture_share
+from brimful.domains.watering.season import Balance, FloatArray, Season, Store
+
+Pulse: TypeAlias = tuple[int, FloatArray]
+"""One start: the hour of the day it falls in, and the litres it brings to each container, shape (containers,)."""
+
+_LANES_PER_BLOCK = 4096
+_ALL_IN_AN_HOUR = 1.0 - 1e-9  # the most an hour can take of what is there, a hair short so that rounding leaves no debt
+
+
+def run_store(
+    store: Store,
+    season: Season,
+    pulses: Sequence[Sequence[Pulse]],
+    *,
+    start_l: FloatArray | None = None,
+    period_days: int = 7,
+) -> Balance:
+    """Water in every container through the season, summed by period.
+
+    Formula: each hour S ← S − w·demand·Ks(S); at a start S ← min(S + capture·pulse, capacity), the rest drains.
+
+    Args:
+        store: what the mixes hold, (containers,)
+        season: weather and plants
+        pulses: for every day its starts in order of the hour
+        start_l: water at the start [L], (years, containers); full if omitted
+        period_days: days summed into one period; the last may be shorter
+    Returns: Balance [L], (periods, years, containers)
+    Valid: hour shares such that no hour asks for more than the stress level holds; beyond, an hour empties the mix
+    Source: model of FAO-56, eq. 84–88, by the hour
+    """
+    days, years = season.rain_mm.shape
+    containers = store.capacity_l.size
+    if len(pulses) != days or season.litres_per_mm.shape[1] != containers:
+        raise ValueError(
+            f"{len(pulses)} days of starts, {season.litres_per_mm.shape[1]} containers of demand: "
+            f"expected {days} and {containers}"
+        )
+    shape = (-(-days // period_days), years, containers)
+    balance = Balance(**{part.name: np.zeros(shape) for part in fields(Balance)})
+    width = max(1, _LANES_PER_BLOCK // years)
+    for first in range(0, containers, width):
+        block = slice(first, min(first + width, containers))
+        water = store.capacity_l[block] if start_l is None else start_l[:, block]
+        _Block(store, season, block, np.array(np.broadcast_to(water, (years, block.stop - first)))).run(
+            pulses, period_days, balance
+        )
+    return balance
+
+
+class _Block:
+    """A few containers times all years: the state in stress levels (x = S / stress level) and its scratch space."""
+
+    def __init__(self, store: Store, season: Season, block: slice, water_l: FloatArray) -> None:
+        self.season, self.block, self.shape = season, block, water_l.shape
+        self.stress_l = np.array(np.broadcast_to(store.stress_l[block], self.shape))
+        self.per_stress = 1.0 / self.stress_l
+        self.full = store.capacity_l[block] * self.per_stress
+        self.dry = store.dry_l[block] * self.per_stress
+        self.dry_capture = store.dry_capture[block]
+        self.sheds = bool(np.any((store.dry_l[block] > 0.0) & (store.dry_capture[block] < 1.0)))
+        self.x = water_l * self.per_stress
+        self.demand, self.scratch = np.empty(self.shape), np.empty(self.shape)
+        self.sums = {
+            name: np.zeros(self.shape) for name in ("applied_l", "rain_l", "wanted_l", "used_l", "drained_l", "shed_l")
+        }
+        self.lowest = self.x.copy()
+
+    def run(self, pulses: Sequence[Sequence[Pulse]], period_days: int, balance: Balance) -> None:
+        """Walk the days; write each period's sums into the balance."""
+        for day, starts in enumerate(pulses):
+            period, within = divmod(day, period_days)
+            if within == 0:
+                balance.start_l[period, :, self.block] = self.x * self.stress_l
+                np.copyto(self.lowest, self.x)
+            self._day(day, starts)
+            if within == period_days - 1 or day == len(pulses) - 1:
+                self._close(balance, period)
+
+    def _close(self, balance: Balance, period: int) -> None:
+        """Hand over the sums of a period, back in litres, and begin anew."""
+        for name, total in self.sums.items():
+            getattr(balance, name)[period, :, self.block] = total * self.stress_l
+            total.fill(0.0)
+        balance.lowest_l[period, :, self.block] = self.lowest * self.stress_l
+        balance.end_l[period, :, self.block] = self.x * self.stress_l
+
+    def _day(self, day: int, starts: Sequence[Pulse]) -> None:
+        """One day: dry through the light hours, fill at the starts and at the hour of rain."""
+        season, shares = self.season, self.season.hour_shares
+        hours = (shares if shares.ndim == 1 else shares[day]).tolist()
+        et0 = season.et0_mm[day]
+        et0 = et0[:, None] if et0.ndim == 1 else et0[:, self.block]
+        np.multiply(et0, season.litres_per_mm[day, self.block], out=self.demand)
+        self.demand *= self.per_stress
+        self.sums["wanted_l"] += self.demand
+        np.minimum(self.demand, _ALL_IN_AN_HOUR / max(hours), out=self.demand)
+        rain = season.rain_mm[day]
+        events = {hour for hour, _ in starts} | ({season.rain_hour} if rain.any() else set())
+        for hour, share in enumerate(hours):
+            if hour in events:
+                self._fill(day, hour, starts)
+            if share > 0.0:
+                self._dry(share)
+        np.minimum(self.lowest, self.x, out=self.lowest)
+
+    def _dry(self, share: float) -> None:
+        """An hour's draw: demand × Ks."""
+        draw = self.scratch
+        np.minimum(self.x, 1.0, out=draw)
+        draw *= self.demand
+        draw *= share
+        self.x -= draw
+        self.sums["used_l"] += draw
+
+    def _fill(self, day: int, hour: int, starts: Sequence[Pulse]) -> None:
+        """Rain and starts of this hour; the lowest level is just before them."""
+        np.minimum(self.lowest, self.x, out=self.lowest)
+        if hour == self.season.rain_hour:
+            self._add(self.season.rain_mm[day][:, None] * self.season.rain_litres_per_mm[day, self.block], "rain_l")
+        for at, litres in starts:
+            if at == hour:
+                self._add(litres[self.block], "applied_l")
+
+    def _add(self, litres: FloatArray, name: str) -> None:
+        """Bring water: what a dry mix sheds and what a full one cannot hold runs out."""
+        water = litres * self.per_stress
+        self.sums[name] += water
+        if self.sheds:
+            caught = water * capture_share(self.x, self.dry, self.dry_capture)
+            self.sums["shed_l"] += water - caught
+            water = caught
+        self.x += water
+        np.subtract(self.x, self.full, out=self.scratch)
+        np.maximum(self.scratch, 0.0, out=self.scratch)
+        self.sums["drained_l"] += self.scratch
+        self.x -= self.scratch
