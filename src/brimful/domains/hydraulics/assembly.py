@@ -9,8 +9,7 @@ from functools import lru_cache
 
 from brimful.domains.hydraulics.curve import Point, ResponseCurve
 from brimful.domains.hydraulics.emitters import EmitterLaw
-from brimful.domains.hydraulics.friction import DEFAULT_LAW, FrictionLaw
-from brimful.domains.hydraulics.pipe import Pipe
+from brimful.domains.hydraulics.pipe import Pipe, Water
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +24,10 @@ class Tube:
         if not (self.inner_diameter_m > 0 and self.roughness_m >= 0):
             raise ValueError(f"bore {self.inner_diameter_m} m was given; expected more than 0")
 
+    def pipe(self, length_m: float, loss_k: float, water: Water) -> Pipe:
+        """A length of this tube, ready for sums."""
+        return Pipe.of(length_m, self.inner_diameter_m, roughness_m=self.roughness_m, loss_k=loss_k, water=water)
+
 
 @dataclass(frozen=True, slots=True)
 class Feeder:
@@ -37,6 +40,10 @@ class Feeder:
     def __post_init__(self) -> None:
         if not (self.length_m > 0 and self.loss_k >= 0):
             raise ValueError(f"feeder length {self.length_m} m, K {self.loss_k} were given; expected a length above 0")
+
+    def pipe(self, water: Water) -> Pipe:
+        """The feeder, ready for sums."""
+        return self.tube.pipe(self.length_m, self.loss_k, water)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,60 +117,31 @@ class Arm:
     copies: int
 
 
-def arm_of(dripline: Dripline, viscosity_m2_s: float, *, gravity_m_s2: float, friction: FrictionLaw) -> Arm:
+def arm_of(line: Dripline, water: Water) -> Arm:
     """A dripline as one arm taken so many times; a ring falls into two equal arms at the point opposite its tee."""
-    tube, step, n = dripline.tube, dripline.spacing_m, dripline.count
-
-    def pipe(length_m: float) -> Pipe:
-        return Pipe.of(
-            length_m,
-            tube.inner_diameter_m,
-            tube.roughness_m,
-            dripline.loss_k,
-            viscosity_m2_s=viscosity_m2_s,
-            gravity_m_s2=gravity_m_s2,
-            law=friction,
-        )
-
-    first, plain = pipe(dripline.first_m), pipe(step)
-    if not dripline.closed:
-        return Arm((first, *(plain,) * (n - 1)), (1.0,) * n, dripline.lines)
-    half = (n + 1) // 2
-    return Arm((first, *(plain,) * (half - 1)), (*(1.0,) * (half - 1), 0.5 if n % 2 else 1.0), 2 * dripline.lines)
+    first, plain = (line.tube.pipe(length, line.loss_k, water) for length in (line.first_m, line.spacing_m))
+    if not line.closed:
+        return Arm((first, *(plain,) * (line.count - 1)), (1.0,) * line.count, line.lines)
+    half = (line.count + 1) // 2
+    far = 0.5 if line.count % 2 else 1.0
+    return Arm((first, *(plain,) * (half - 1)), (*(1.0,) * (half - 1), far), 2 * line.lines)
 
 
 @lru_cache(maxsize=1024)
-def inflow_curve(
-    assembly: Assembly, viscosity_m2_s: float, gravity_m_s2: float, friction: FrictionLaw = DEFAULT_LAW
-) -> ResponseCurve:
+def inflow_curve(assembly: Assembly, water: Water) -> ResponseCurve:
     """Inflow of one container in L/h against the pressure head in m where its feeder leaves the lateral.
 
     Formula: marched up from the last emitter: h(i-1) = h(i) + hf(Q), Q = Σ q(h) beyond; √h-cubic between exact points.
 
     Args:
-        assembly: how the container is fed; viscosity_m2_s: of the water; gravity_m_s2: [m/s²]; friction: the law
+        assembly: how the container is fed; water: its viscosity, and the law of friction
     Returns: the curve, an emitter law by itself
     Valid: emitters of one container at one level
     Source: own derivation; equal to the full solution within 1e-7 of the flow
     """
     feeder, body = assembly.feeder, assembly.body
-    pipe = (
-        None
-        if feeder is None
-        else Pipe.of(
-            feeder.length_m,
-            feeder.tube.inner_diameter_m,
-            feeder.tube.roughness_m,
-            feeder.loss_k,
-            viscosity_m2_s=viscosity_m2_s,
-            gravity_m_s2=gravity_m_s2,
-            law=friction,
-        )
-    )
-    if isinstance(body, SingleEmitters):
-        arm = Arm((), (), 1)
-    else:
-        arm = arm_of(body, viscosity_m2_s, gravity_m_s2=gravity_m_s2, friction=friction)
+    pipe = None if feeder is None else feeder.pipe(water)
+    arm = Arm((), (), 1) if isinstance(body, SingleEmitters) else arm_of(body, water)
 
     def march(end: float) -> Point:
         return _march(end, body, arm, pipe)

@@ -116,17 +116,13 @@ class MicrotubeEmitter:
 
     def at(self, head_m: float) -> tuple[float, float]:
         """Flow [L/h] and its slope at one head [m]."""
-        from brimful.domains.hydraulics.pipe import Pipe
+        from brimful.domains.hydraulics.pipe import Pipe, Water
 
         if head_m <= 0:
             return 0.0, 0.0
+        water = Water(self.viscosity_m2_s, self.gravity_m_s2)
         pipe = Pipe.of(
-            self.length_m,
-            self.inner_diameter_m,
-            self.roughness_m,
-            self.loss_k,
-            viscosity_m2_s=self.viscosity_m2_s,
-            gravity_m_s2=self.gravity_m_s2,
+            self.length_m, self.inner_diameter_m, roughness_m=self.roughness_m, loss_k=self.loss_k, water=water
         )
         return pipe.flow(head_m)
 

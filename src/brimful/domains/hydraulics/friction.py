@@ -143,6 +143,16 @@ def _blasius_law(re: float, _rr: float) -> tuple[float, float]:
     return f, -0.25 * f
 
 
+def _late_law(re: float, rr: float) -> tuple[float, float]:
+    return (64.0 / re, -64.0 / re) if re < TURBULENT_LIMIT else engine_law(re, rr)
+
+
+def _early_law(re: float, rr: float) -> tuple[float, float]:
+    if re < LAMINAR_LIMIT or re >= TURBULENT_LIMIT:
+        return engine_law(re, rr)
+    return _laminar_blasius_law(re, rr)
+
+
 def _laminar_blasius_law(re: float, rr: float) -> tuple[float, float]:
     return (64.0 / re, -64.0 / re) if re < LAMINAR_LIMIT else _blasius_law(re, rr)
 
@@ -179,6 +189,12 @@ FRICTION_LAWS = {
         DEFAULT_LAW,
         FrictionLaw("colebrook", "64/Re below 2000, Colebrook from there on", _laminar_colebrook_law),
         FrictionLaw("laminar-blasius", "64/Re below 2000, Blasius from there on", _laminar_blasius_law),
+        FrictionLaw(
+            "late", "as the standard, but laminar up to Re 4000: the least friction the band may show", _late_law
+        ),
+        FrictionLaw(
+            "early", "as the standard, but turbulent from Re 2000: the most friction the band may show", _early_law
+        ),
         FrictionLaw("blasius", "Blasius at every Re: for comparison with printed drip sums only", _blasius_law),
     )
 }

@@ -4,7 +4,16 @@ import math
 from dataclasses import dataclass
 
 from brimful.domains.hydraulics.friction import DEFAULT_LAW, FRICTION_LAWS, LAMINAR_LIMIT, FrictionLaw
-from brimful.domains.hydraulics.water import L_H_PER_M3_S, STANDARD_GRAVITY_M_S2
+from brimful.domains.hydraulics.water import L_H_PER_M3_S, STANDARD_GRAVITY_M_S2, VISCOSITY_20_C_M2_S
+
+
+@dataclass(frozen=True, slots=True)
+class Water:
+    """The water, and how it rubs along a wall."""
+
+    viscosity_m2_s: float = VISCOSITY_20_C_M2_S
+    gravity_m_s2: float = STANDARD_GRAVITY_M_S2
+    law: FrictionLaw = DEFAULT_LAW
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,23 +29,13 @@ class Pipe:
     law: FrictionLaw
 
     @classmethod
-    def of(  # noqa: PLR0913
-        cls,
-        length_m: float,
-        inner_diameter_m: float,
-        roughness_m: float,
-        loss_k: float,
-        *,
-        viscosity_m2_s: float,
-        gravity_m_s2: float = STANDARD_GRAVITY_M_S2,
-        law: FrictionLaw = DEFAULT_LAW,
-    ) -> "Pipe":
+    def of(cls, length_m: float, inner_diameter_m: float, *, roughness_m: float, loss_k: float, water: Water) -> "Pipe":
         """From plain measures."""
-        d, c = inner_diameter_m, 8.0 / (math.pi**2 * gravity_m_s2 * L_H_PER_M3_S**2)
-        re = 4.0 / (math.pi * d * viscosity_m2_s * L_H_PER_M3_S)
+        d, c = inner_diameter_m, 8.0 / (math.pi**2 * water.gravity_m_s2 * L_H_PER_M3_S**2)
+        re = 4.0 / (math.pi * d * water.viscosity_m2_s * L_H_PER_M3_S)
         friction = c * length_m / d**5
-        limit = LAMINAR_LIMIT / re if law is not FRICTION_LAWS["blasius"] else 0.0
-        return cls(friction, c * loss_k / d**4, re, 64.0 * friction / re, limit, roughness_m / d, law)
+        limit = LAMINAR_LIMIT / re if water.law is not FRICTION_LAWS["blasius"] else 0.0
+        return cls(friction, c * loss_k / d**4, re, 64.0 * friction / re, limit, roughness_m / d, water.law)
 
     def loss(self, flow_l_h: float) -> tuple[float, float]:
         """Head lost [m], signed as the flow, and its slope against flow [m per L/h]."""
@@ -91,7 +90,8 @@ def head_loss(
         raise ValueError(
             f"length {length_m} m, bore {inner_diameter_m} m, K {loss_k} were given; expected a bore above 0"
         )
-    pipe = Pipe.of(length_m, inner_diameter_m, roughness_m, loss_k, viscosity_m2_s=viscosity_m2_s)
+    water = Water(viscosity_m2_s)
+    pipe = Pipe.of(length_m, inner_diameter_m, roughness_m=roughness_m, loss_k=loss_k, water=water)
     return pipe.loss(flow_l_h)[0]
 
 

@@ -14,9 +14,10 @@ from brimful.domains.hydraulics.arrays import Array, PipeArrays
 from brimful.domains.hydraulics.assembly import Assembly
 from brimful.domains.hydraulics.curve import ResponseCurve
 from brimful.domains.hydraulics.emitters import EmitterLaw
+from brimful.domains.hydraulics.pipe import Water
 from brimful.domains.hydraulics.trunk import HEAD_TOLERANCE_M, MOST_SWEEPS, TrunkAnswer
 from brimful.domains.hydraulics.water import L_H_PER_M3_S
-from brimful.domains.hydraulics.zone import Branch, Water
+from brimful.domains.hydraulics.zone import Branch
 
 Index = NDArray[np.intp]
 

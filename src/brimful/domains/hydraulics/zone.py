@@ -5,8 +5,7 @@ from typing import NamedTuple
 
 from brimful.domains.hydraulics.assembly import Assembly, Tube, inflow_curve
 from brimful.domains.hydraulics.curve import ResponseCurve
-from brimful.domains.hydraulics.friction import DEFAULT_LAW, FrictionLaw
-from brimful.domains.hydraulics.water import STANDARD_GRAVITY_M_S2, VISCOSITY_20_C_M2_S
+from brimful.domains.hydraulics.pipe import Water
 
 SHORTEST_M = 0.001  # two fittings at the same place are a millimetre apart
 SOURCE = "source"
@@ -41,15 +40,6 @@ class Main:
     tube: Tube
     rise_m: float = 0.0  # how much higher its end stands than its beginning
     loss_k: float = 0.0  # of the fittings before its first lateral
-
-
-@dataclass(frozen=True, slots=True)
-class Water:
-    """The water, and how it rubs along a wall."""
-
-    viscosity_m2_s: float = VISCOSITY_20_C_M2_S
-    gravity_m_s2: float = STANDARD_GRAVITY_M_S2
-    law: FrictionLaw = DEFAULT_LAW
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,4 +114,4 @@ def _lateral(lateral: Lateral, main: int, first: int) -> list[Branch]:
 
 def curve_of(assembly: Assembly, water: Water) -> ResponseCurve:
     """The inflow curve of an assembly with this water (see inflow_curve)."""
-    return inflow_curve(assembly, water.viscosity_m2_s, water.gravity_m_s2, water.law)
+    return inflow_curve(assembly, water)

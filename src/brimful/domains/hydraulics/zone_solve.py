@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from brimful.domains.hydraulics.assembly import Assembly
 from brimful.domains.hydraulics.curve import Point, ResponseCurve
-from brimful.domains.hydraulics.pipe import Pipe
+from brimful.domains.hydraulics.pipe import Pipe, Water
 from brimful.domains.hydraulics.trunk import Trunk, TrunkAnswer, solve_trunk
-from brimful.domains.hydraulics.zone import Branch, Water, Zone, branches, curve_of
+from brimful.domains.hydraulics.zone import Branch, Zone, branches, curve_of
 from brimful.domains.hydraulics.zone_network import network_of
 
 if TYPE_CHECKING:
@@ -87,15 +87,7 @@ def _pipe(row: Branch, water: Water, made: dict[tuple[float, float, object], Pip
     """The pipe of a row; equal ones are made once."""
     key = (row.length_m, row.loss_k, row.tube)
     if key not in made:
-        made[key] = Pipe.of(
-            max(row.length_m, 1e-9),
-            row.tube.inner_diameter_m,
-            row.tube.roughness_m,
-            row.loss_k,
-            viscosity_m2_s=water.viscosity_m2_s,
-            gravity_m_s2=water.gravity_m_s2,
-            law=water.law,
-        )
+        made[key] = row.tube.pipe(max(row.length_m, 1e-9), row.loss_k, water)
     return made[key]
 
 
