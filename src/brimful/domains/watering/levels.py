@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 FloatArray: TypeAlias = NDArray[np.float64]
+_TINY_L = 1e-12
 
 
 def total_available_mm(field_capacity: float, wilting_point: float, depth_m: float) -> float:
@@ -79,7 +80,6 @@ def capture_share(water_l: FloatArray, dry_l: FloatArray, dry_capture: FloatArra
     Valid: water 0 or more
     Source: common practice, no source: 20–50 % of the first pulse runs down the wall gap of a dry peat mix
     """
-    with np.errstate(divide="ignore", invalid="ignore"):
-        wet = np.where(dry_l > 0.0, np.minimum(water_l / dry_l, 1.0), 1.0)
+    wet = np.where(dry_l > 0.0, np.minimum(water_l / np.maximum(dry_l, _TINY_L), 1.0), 1.0)
     result: FloatArray = dry_capture + (1.0 - dry_capture) * wet
     return result
