@@ -11,6 +11,8 @@ if TYPE_CHECKING:
 KPA_TO_M = 1 / 9.80665
 """Pressure in a table is kPa; inside it is metres of water of 1000 kg/m³ at standard gravity."""
 
+PLAIN_NUMBER = "a plain number; its unit stands in the heading"
+
 _CANONICAL = {
     "mm": ("LENGTH", 1e-3),
     "cm": ("LENGTH", 1e-2),
@@ -57,7 +59,11 @@ class Column:
         from brimful.quantities import parse
 
         def read(cell: str) -> float:
-            return _within(parse(f"{cell} {unit}", dimension), self.low, self.high, dimension.unit)
+            try:
+                value = parse(f"{float(cell)!r} {unit}", dimension)
+            except ValueError:
+                raise ValueError(PLAIN_NUMBER) from None
+            return _within(value, self.low, self.high, dimension.unit)
 
         return read
 
@@ -121,7 +127,7 @@ def number(heading: str, low: float, high: float, *, unit: str = "", optional: b
         try:
             value = float(cell) * scale
         except ValueError:
-            raise ValueError("a plain number; its unit stands in the heading") from None
+            raise ValueError(PLAIN_NUMBER) from None
         return value if low <= value <= high else _within(value, low, high, unit, scale)
 
     return _field(Column(full, read, not optional, None, heading, low, high, dimension))

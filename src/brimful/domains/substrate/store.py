@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from brimful.domains.substrate.quadrature import integral
+from brimful.domains.substrate.quadrature import halvings_for, integral
 from brimful.domains.substrate.retention import Retention
 
 Area = Callable[[float], float]
@@ -26,7 +26,7 @@ WILTING_SUCTION_M = 153.0
 def volume_l(area_m2: Area, depth_m: float, breaks_m: Iterable[float] = ()) -> float:
     """Volume under an area function, in litres."""
     _check_depth(depth_m)
-    return 1000.0 * integral(area_m2, depth_m, breaks_m)
+    return 1000.0 * integral(area_m2, depth_m, breaks_m, halvings=0)
 
 
 def water_held_l(
@@ -48,7 +48,8 @@ def water_held_l(
     _check_depth(depth_m)
     if not 0 <= added_m < math.inf:
         raise ValueError(f"an added suction of {added_m} m was given; expected 0 or more")
-    return 1000.0 * integral(lambda z: area_m2(z) * mix.theta(z + added_m), depth_m, breaks_m)
+    halvings = halvings_for(depth_m, added_m)
+    return 1000.0 * integral(lambda z: area_m2(z) * mix.theta(z + added_m), depth_m, breaks_m, halvings=halvings)
 
 
 def water_at_suction_l(

@@ -1,0 +1,43 @@
+"""The rows of the tables: one frozen class a table, SI inside. Adding a column is one line in its class."""
+
+from brimful.catalog.rows.containers import ContainerType, Material, Mix
+from brimful.catalog.rows.drip import Device, Dripline, Emitter, Fitting, Tube
+from brimful.catalog.rows.plants import Microclimate, Plant, PlantFactor, RootBall
+from brimful.catalog.rows.row import CERTAINTIES, Row
+
+TABLES: dict[str, type[Row]] = {
+    row.table: row
+    for row in (
+        ContainerType,
+        Material,
+        Mix,
+        Tube,
+        Emitter,
+        Dripline,
+        Fitting,
+        Device,
+        Plant,
+        RootBall,
+        PlantFactor,
+        Microclimate,
+    )
+}
+"""Every table by its name; each stands in `tables/<name>.csv`."""
+
+__all__ = [
+    "CERTAINTIES",
+    "TABLES",
+    "ContainerType",
+    "Device",
+    "Dripline",
+    "Emitter",
+    "Fitting",
+    "Material",
+    "Microclimate",
+    "Mix",
+    "Plant",
+    "PlantFactor",
+    "RootBall",
+    "Row",
+    "Tube",
+]
