@@ -24,7 +24,14 @@ WILTING_SUCTION_M = 153.0
 
 
 def volume_l(area_m2: Area, depth_m: float, breaks_m: Iterable[float] = ()) -> float:
-    """Volume under an area function, in litres."""
+    """Volume of a mix of this area by height, in litres.
+
+    Formula: V = ∫ A(z) dz.
+    Args: area_m2: A(z) [m²]; depth_m [m]; breaks_m: heights where A has a kink [m]
+    Returns: [L]
+    Valid: depth above 0
+    Source: solid geometry
+    """
     _check_depth(depth_m)
     return 1000.0 * integral(area_m2, depth_m, breaks_m, halvings=0)
 
