@@ -93,6 +93,8 @@ class PipeArrays:
         """
         wanted = np.abs(head_m)
         high = wanted / (self.friction * 64.0 / self.reynolds)
+        while not self.law.laminar and (short := self.loss(high)[0] < wanted).any():
+            high = np.where(short, 4.0 * high, high)
         return _turn_round(self.loss, wanted, high, np.abs(guess_m3_s), np.sign(head_m))
 
 

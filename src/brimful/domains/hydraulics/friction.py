@@ -174,6 +174,7 @@ class FrictionLaw:
     name: str
     words: str
     at: Callable[[float, float], tuple[float, float]]
+    laminar: bool = True  # whether it is 64/Re at low Re, and nowhere less than that
 
     def along(self, re: "Array", rr: "Array") -> "tuple[Array, Array]":
         """The law over arrays of Re and ε/D."""
@@ -195,6 +196,6 @@ FRICTION_LAWS = {
         FrictionLaw(
             "early", "as the standard, but turbulent from Re 2000: the most friction the band may show", _early_law
         ),
-        FrictionLaw("blasius", "Blasius at every Re: for comparison with printed drip sums only", _blasius_law),
+        FrictionLaw("blasius", "Blasius at every Re: for comparison with printed drip sums only", _blasius_law, False),
     )
 }

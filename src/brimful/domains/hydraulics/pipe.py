@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from brimful.domains.hydraulics.friction import DEFAULT_LAW, FRICTION_LAWS, LAMINAR_LIMIT, FrictionLaw
+from brimful.domains.hydraulics.friction import DEFAULT_LAW, LAMINAR_LIMIT, FrictionLaw
 from brimful.domains.hydraulics.water import L_H_PER_M3_S, STANDARD_GRAVITY_M_S2, VISCOSITY_20_C_M2_S
 
 
@@ -34,7 +34,7 @@ class Pipe:
         d, c = inner_diameter_m, 8.0 / (math.pi**2 * water.gravity_m_s2 * L_H_PER_M3_S**2)
         re = 4.0 / (math.pi * d * water.viscosity_m2_s * L_H_PER_M3_S)
         friction = c * length_m / d**5
-        limit = LAMINAR_LIMIT / re if water.law is not FRICTION_LAWS["blasius"] else 0.0
+        limit = LAMINAR_LIMIT / re if water.law.laminar else 0.0
         return cls(friction, c * loss_k / d**4, re, 64.0 * friction / re, limit, roughness_m / d, water.law)
 
     def loss(self, flow_l_h: float) -> tuple[float, float]:
@@ -51,6 +51,8 @@ class Pipe:
         """Flow [L/h] that loses a given head [m], and its slope; Newton within a bracket."""
         wanted, low = abs(head_m), 0.0
         high = q = wanted / self.laminar
+        while not self.law.laminar and self.loss(high)[0] < wanted:
+            high *= 4.0
         for _ in range(80):
             lost, slope = self.loss(q)
             low, high = (q, high) if lost < wanted else (low, q)
