@@ -6,6 +6,7 @@ microtube is a pipe into such a reservoir.
 """
 
 import math
+import warnings
 from collections import Counter
 from itertools import count
 from tempfile import TemporaryDirectory
@@ -30,6 +31,7 @@ class Engine:
         self.p = toolkit.createproject()
         self.names = {node.id: f"N{i}" for i, node in enumerate(network.nodes)}
         self.numbers = count()
+        self.open: set[str] = set()  # pipes that lead into the open, through which nothing may flow back
         self._build()
 
     def __enter__(self) -> "Engine":
@@ -47,13 +49,17 @@ class Engine:
         t.setoption(p, t.ACCURACY, 1e-8)
         t.setoption(p, t.HEADERROR, 0.00001)
         t.setoption(p, t.TRIALS, 500)
+        t.setoption(p, t.CHECKFREQ, 1)
+        t.setoption(p, t.MAXCHECK, 500)
         t.setoption(p, t.EMITBACKFLOW, 0)
         powers = Counter(o.law.exponent for o in network.outlets if isinstance(o.law, PowerEmitter))
         self.exponent = powers.most_common(1)[0][0] if powers else 0.5
         t.setoption(p, t.EMITEXPON, self.exponent)
         self.index = {node.id: self._node(node.id, node.elevation_m) for node in network.nodes}
-        self.links = {k.id: self._pipe(k.start, k.end, k) for k in network.links}
-        self.outlets = [self._outlet(outlet) for outlet in network.outlets]
+        for link in network.links:
+            self._pipe(link.start, link.end, link)
+        for outlet in network.outlets:
+            self._outlet(outlet)
 
     def _node(self, name: str, elevation_m: float) -> int:
         t, p = self.t, self.p
@@ -65,30 +71,34 @@ class Engine:
             t.setnodevalue(p, index, t.ELEVATION, elevation_m)
         return int(index)
 
-    def _pipe(self, start: str, end: str, like: Link | MicrotubeEmitter) -> int:
+    def _pipe(self, start: str, end: str, like: Link | MicrotubeEmitter) -> None:
+        """A pipe; one that is not a link of ours leads into the open, and may have to be shut (see solve)."""
         t, p = self.t, self.p
-        index = t.addlink(p, f"L{next(self.numbers)}", t.PIPE, self.names[start], self.names[end])
+        name = f"L{next(self.numbers)}"
+        index = t.addlink(p, name, t.PIPE, self.names[start], self.names[end])
+        if not isinstance(like, Link):
+            self.open.add(name)
         t.setpipedata(p, index, like.length_m, like.inner_diameter_m * 1e3, like.roughness_m * 1e3, like.loss_k)
-        return int(index)
 
-    def _outlet(self, outlet: Outlet) -> tuple[str, int]:
-        """("node", index) where the engine's emitter is used, ("link", index) elsewhere."""
+    def _outlet(self, outlet: Outlet) -> None:
+        """The engine's own emitter where the exponent allows it, else a pipe or a valve into the open."""
         t, p, law = self.t, self.p, outlet.law
         if isinstance(law, PowerEmitter) and law.exponent == self.exponent:
             node = self.index[outlet.node]
             before = t.getnodevalue(p, node, t.EMITTER)
             t.setnodevalue(p, node, t.EMITTER, before + outlet.count * law.coefficient_l_h * LPS)
-            return "node", node
+            return
         z = next(n.elevation_m for n in self.network.nodes if n.id == outlet.node)
         away = f"X{next(self.numbers)}"
         self.names[away] = away
         end = t.addnode(p, away, t.RESERVOIR)
         t.setnodevalue(p, end, t.ELEVATION, z)
         if isinstance(law, MicrotubeEmitter):
-            return "link", self._pipe(outlet.node, away, law)
-        return "link", self._valve(outlet, away)
+            self._pipe(outlet.node, away, law)
+        else:
+            self._valve(outlet, away)
 
-    def _valve(self, outlet: Outlet, away: str) -> int:
+    def _valve(self, outlet: Outlet, away: str) -> None:
         t, p = self.t, self.p
         curve = f"C{next(self.numbers)}"
         t.addcurve(p, curve)
@@ -99,21 +109,40 @@ class Engine:
             xs[i], ys[i] = q, h
         t.setcurve(p, index, xs, ys, len(flows))
         t.setcurvetype(p, index, t.HLOSS_CURVE)
-        valve = t.addlink(p, f"V{next(self.numbers)}", t.GPV, self.names[outlet.node], away)
+        between = f"Y{next(self.numbers)}"
+        self.names[between] = between
+        t.setnodevalue(p, t.addnode(p, between, t.JUNCTION), t.ELEVATION, t.getnodevalue(p, self.index[outlet.node], 0))
+        self._pipe(outlet.node, between, MicrotubeEmitter(0.05, 0.01, self.network.viscosity_m2_s, loss_k=0.0))
+        valve = t.addlink(p, f"V{next(self.numbers)}", t.GPV, between, away)
         t.setlinkvalue(p, valve, t.DIAMETER, 10.0)
         t.setlinkvalue(p, valve, t.GPV_CURVE, index)
-        return int(valve)
 
     def solve(self) -> dict[str, float]:
-        """Heads by node [m]."""
+        """Heads by node [m].
+
+        Nothing flows back through an outlet. The engine's check valves let up to 10 L/h pass backwards and its closed
+        pipes leak, so a way into the open that draws water in is taken out and the engine asked again, until none does.
+        """
+        t, p = self.t, self.p
+        while True:
+            self._run()
+            back = {name for name in self.open if t.getlinkvalue(p, t.getlinkindex(p, name), t.FLOW) < 0}
+            if not back:
+                break
+            self.open -= back
+            for name in back:
+                t.deletelink(p, t.getlinkindex(p, name), t.UNCONDITIONAL)
+        return {k: t.getnodevalue(p, t.getnodeindex(p, self.names[k]), t.HEAD) for k in self.index}
+
+    def _run(self) -> None:
         t, p = self.t, self.p
         t.openH(p)
-        t.initH(p, t.NOSAVE)
-        t.runH(p)
-        heads = {k: t.getnodevalue(p, t.getnodeindex(p, self.names[k]), t.HEAD) for k in self.index}
-        self.flows = {name: t.getlinkvalue(p, index, t.FLOW) / LPS for name, index in self.links.items()}
+        t.initH(p, t.INITFLOW)
+        with warnings.catch_warnings():  # the engine warns of low pressure through Python's own warnings
+            warnings.simplefilter("ignore")
+            t.runH(p)
+        self.settled = t.getstatistic(p, t.RELATIVEERROR) < 1e-5
         t.closeH(p)
-        return heads
 
 
 def _points(outlet: Outlet) -> tuple[list[float], list[float]]:
@@ -133,7 +162,9 @@ def _points(outlet: Outlet) -> tuple[list[float], list[float]]:
 
 
 def greatest_difference_m(network: Network, head_m: dict[str, float]) -> float:
-    """Greatest difference between our heads and the engine's [m]."""
+    """Greatest difference between our heads and the engine's [m]; nan where the engine itself does not settle."""
     with Engine(network) as engine:
         theirs = engine.solve()
+        if not engine.settled:
+            return math.nan
     return max(abs(theirs[name] - head) for name, head in head_m.items() if math.isfinite(head))
