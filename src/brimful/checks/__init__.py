@@ -1,1 +1,19 @@
-"""Registered functions from a Design to Findings, one module a topic."""
+"""Checks: functions from a Design to Findings, one module a topic. Adding a check is adding a function to CHECKS."""
+
+from collections.abc import Callable, Iterable
+
+from brimful.checks.planting import mixed_thirst
+from brimful.checks.water import run_time_fits, solver_warnings, supply_suffices, water_is_even
+from brimful.design.model import Design
+from brimful.findings import Finding
+from brimful.plan.read import Places
+
+Check = Callable[[Design, Places], Iterable[Finding]]
+CHECKS: tuple[Check, ...] = (supply_suffices, solver_warnings, water_is_even, run_time_fits, mixed_thirst)
+
+
+def findings_of(design: Design, places: Places) -> tuple[Finding, ...]:
+    """What every check finds, worst first."""
+    order = {"error": 0, "warning": 1, "note": 2}
+    found = [finding for check in CHECKS for finding in check(design, places)]
+    return tuple(sorted(found, key=lambda finding: order[finding.severity.value]))

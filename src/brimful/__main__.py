@@ -1,0 +1,5 @@
+"""`python -m brimful` is the same as `brimful`."""
+
+from brimful.cli import main
+
+main()

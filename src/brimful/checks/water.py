@@ -1,0 +1,97 @@
+"""Checks on water: does the tap carry the zone, is it even, does the timer manage it."""
+
+import math
+from collections.abc import Iterator
+
+from brimful.design.model import Design, ZoneWorked
+from brimful.findings import Finding, Severity
+from brimful.plan.read import Places
+from brimful.quantities import Dimension, System, show
+
+EVEN_PERCENT = 85.0
+"""Design emission uniformity: 85 to 90 for close spacing on even ground (ASABE EP405, from memory)."""
+MENDS = {
+    "regulator-inlet-too-low": "Take a lower regulator, a larger main, or fewer containers on the zone.",
+    "regulator-flow-too-low": "Take a regulator made for less flow.",
+    "fast-water": "Take the next larger tube for that length.",
+    "feeder-in-transition": "The flow of that container may differ by a few percent; catch and measure it.",
+    "no-water": "Raise the pressure, lower the containers, or put them on a zone of their own.",
+    "below-start-pressure": "Raise the regulator's setting, or take larger tube.",
+    "above-greatest-pressure": "Lower the regulator's setting.",
+}
+
+
+def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
+    """A zone takes no more of the tested supply than it may."""
+    system = _system(design)
+    for index, zone in enumerate(design.zones):
+        share, limit = zone.supply_share, zone.supply_share_limit
+        if share is None or limit is None or share <= limit:
+            continue
+        flow = show(zone.flow_l_h, Dimension.FLOW, system)
+        gives = show(zone.supply_l_h or 0.0, Dimension.FLOW, system)
+        fits = int(zone.containers_count * limit / share) if math.isfinite(share) else 0
+        said = f'zone "{zone.name}" takes {flow}; the tap gives {gives} at the pressure it needs'
+        if fits:
+            zones = math.ceil(zone.containers_count / fits)
+            mend = f"At most {fits} of its {zone.containers_count} containers fit on one zone: make {zones} zones."
+        else:
+            mend = "The tap does not reach the pressure the zone needs: take a lower regulator, or measure again."
+        severity = Severity.ERROR if share > 1 else Severity.WARNING
+        yield Finding("supply-short", severity, said, mend, places.at("zone", index))
+
+
+def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
+    """What the solution of a zone warns of; the same thing on many containers is said once."""
+    for index, zone in enumerate(design.zones):
+        by_code: dict[str, list[str]] = {}
+        for warning in zone.warnings:
+            by_code.setdefault(warning.code, []).append(warning.message)
+        for code, messages in by_code.items():
+            more = f" (and {len(messages) - 1} more like it)" if len(messages) > 1 else ""
+            severity = Severity.NOTE if code == "feeder-in-transition" else Severity.WARNING
+            yield Finding(code, severity, f"{messages[0]}{more}", MENDS.get(code, ""), places.at("zone", index))
+
+
+def water_is_even(design: Design, places: Places) -> Iterator[Finding]:
+    """Every container gets nearly the same."""
+    for index, zone in enumerate(design.zones):
+        if 0 < zone.emission_uniformity_percent < EVEN_PERCENT:
+            worst = _least(zone)
+            said = (
+                f'zone "{zone.name}" waters unevenly: emission uniformity {zone.emission_uniformity_percent:.0f} %; '
+                f"container {worst[0]} gets {100 * worst[1]:.0f} % of the mean"
+            )
+            mend = "Take larger lateral or compensating emitters, or split the zone."
+            yield Finding("uneven-water", Severity.WARNING, said, mend, places.at("zone", index))
+
+
+def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
+    """The timer can give what is wanted, and no start floods a container."""
+    system = _system(design)
+    for index, zone in enumerate(design.zones):
+        for time in zone.run_times:
+            if time.overfill_l > 0.01 * max(time.zone_l_day, 1e-9):
+                over = show(time.overfill_l, Dimension.VOLUME, system)
+                said = f'zone "{zone.name}", {time.occasion}: each start brings {over} more than the mix can take up'
+                yield Finding(
+                    "start-floods",
+                    Severity.WARNING,
+                    said,
+                    "Allow more starts a day, or take smaller emitters.",
+                    places.at("zone", index),
+                )
+            if time.short_l_day > 0:
+                said = f'zone "{zone.name}", {time.occasion}: the day is too short for the water wanted'
+                yield Finding(
+                    "run-time-short", Severity.WARNING, said, "Take more or larger emitters.", places.at("zone", index)
+                )
+
+
+def _least(zone: ZoneWorked) -> tuple[str, float]:
+    worst = min(zone.containers, key=lambda c: c.share_of_mean)
+    return worst.container, worst.share_of_mean
+
+
+def _system(design: Design) -> System:
+    return System.METRIC if design.units == "metric" else System.US

@@ -1,0 +1,171 @@
+"""Stage: the weather of the place, and reference evapotranspiration on planting day, mid-season and hottest days."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from brimful.design.ledger import Ledger
+from brimful.design.model import OccasionClimate, SiteWorked
+from brimful.design.settle.notes import Notes
+from brimful.design.settle.settled import Season
+from brimful.errors import WeatherError
+from brimful.plan.schema import Site
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    from brimful.weather import DailyWeather
+
+WITHOUT_WEATHER_MM = (3.0, 4.5, 6.5)
+FAO_TABLE = (
+    "FAO-56 table 2 (p.8, read): 4 to 7 mm a day at about 20 °C in a temperate dry climate, 2 to 4 in a humid one"
+)
+FORTNIGHT, MONTH, HOTTEST = 14, 15, 90.0
+
+
+@dataclass(frozen=True, slots=True)
+class Climate:
+    """The place, and its demand on each occasion."""
+
+    site: SiteWorked
+    occasions: tuple[OccasionClimate, ...]
+
+
+def climate_of(site: Site, folder: Path, season: Season | None, notes: Notes, ledger: Ledger) -> Climate | None:
+    """The climate of a site from its weather file; a plain assumption where there is none; None where it is wrong."""
+    if site.weather is None:
+        return _without_weather(site, notes)
+    try:
+        weather = _read(site, folder)
+        if season is None:
+            return None
+        return _from_days(site, weather, season, notes, ledger)
+    except WeatherError as error:
+        notes.wrong("weather-unusable", ("site", "weather"), str(error), "")
+        return None
+
+
+def _read(site: Site, folder: Path) -> "DailyWeather":
+    from brimful.weather import read_weather
+
+    assert site.weather is not None
+    return read_weather(
+        folder / site.weather.file,
+        dict(site.weather.columns),
+        wind_height_m=site.weather.wind_height,
+        latitude_deg=site.latitude,
+        elevation_m=site.elevation,
+    )
+
+
+def _from_days(site: Site, weather: "DailyWeather", season: Season, notes: Notes, ledger: Ledger) -> Climate:
+    from brimful.weather import reference_et
+
+    result = reference_et(weather, coastal=site.coastal)
+    for note in weather.notes:
+        place = f" (line {note.line})" if note.line else ""
+        notes.warn(
+            f"weather-{note.code}", ("site", "weather"), f"{Path(weather.source).name}{place}: {note.message}", ""
+        )
+    filled = tuple(f"{fill.variable}: {fill.rule}, {fill.days_count} days" for fill in result.fills)
+    for fill in result.fills:
+        if not fill.measured:
+            notes.assume(
+                f"site.weather.{fill.variable}",
+                f"{fill.variable} where the weather file has none",
+                fill.rule,
+                "FAO-56 (read)",
+            )
+    at = ledger.at("site")
+    days, et0 = weather.day_of_year, result.et0_mm
+    planting = at.work(
+        "et0_planting_mm_day", mean_around, et0_mm=et0, day_of_year=days, day=season.planting_day, width_days=FORTNIGHT
+    )
+    middle = middle_of(season.planting_day, season.season_end)
+    mid = at.work("et0_mid_season_mm_day", mean_around, et0_mm=et0, day_of_year=days, day=middle, width_days=2 * MONTH)
+    peak = at.work(
+        "et0_peak_mm_day",
+        hottest_decile,
+        et0_mm=et0,
+        day_of_year=days,
+        first_day=season.planting_day,
+        last_day=season.season_end,
+    )
+    occasions = (
+        OccasionClimate("planting_day", planting, "mean of the fortnight around planting day"),
+        OccasionClimate("mid_season", mid, "mean of the month around the middle of the season"),
+        OccasionClimate("peak", peak, "exceeded on one day in ten of the season"),
+    )
+    place = site.place or "unnamed place"
+    source = Path(weather.source).name
+    worked = SiteWorked(
+        place, weather.latitude_deg, weather.elevation_m or 0.0, source, weather.days_count, filled, occasions
+    )
+    return Climate(worked, occasions)
+
+
+def _without_weather(site: Site, notes: Notes) -> Climate:
+    planting, mid, peak = WITHOUT_WEATHER_MM
+    said = f"{planting:g}, {mid:g} and {peak:g} mm a day on planting day, mid-season and the hottest days"
+    notes.assume("site.weather", "reference evapotranspiration", said, FAO_TABLE)
+    notes.warn(
+        "no-weather", ("site",), f"no weather was given; {said} are taken", 'Add weather = "FILE.csv" under [site].'
+    )
+    taken = "assumed, no weather given"
+    occasions = (
+        OccasionClimate("planting_day", planting, taken),
+        OccasionClimate("mid_season", mid, taken),
+        OccasionClimate("peak", peak, taken),
+    )
+    worked = SiteWorked(site.place or "unnamed place", site.latitude, site.elevation or 0.0, "none", 0, (), occasions)
+    return Climate(worked, occasions)
+
+
+def mean_around(et0_mm: "NDArray[np.float64]", day_of_year: "NDArray[np.int64]", day: int, width_days: int) -> float:
+    """Mean reference evapotranspiration around a day of the year, over all years of the record, in mm a day.
+
+    Formula: mean of all days within half the width of the day, in every year.
+    Args: et0_mm: of each day [mm/day]; day_of_year [1 … 366]; day [1 … 366]; width_days [days]
+    Returns: [mm/day]
+    Valid: a record with at least one such day
+    Source: ET0 of each day by FAO-56 equation 6; the mean is arithmetic
+    """
+    import numpy as np
+
+    from_day = np.abs((day_of_year - day + 183) % 366 - 183)
+    near = et0_mm[from_day <= width_days / 2]
+    near = near[np.isfinite(near)]
+    if not near.size:
+        raise WeatherError(
+            f"the weather has no day within {width_days // 2} days of day {day} of the year; expected some"
+        )
+    return float(near.mean())
+
+
+def hottest_decile(
+    et0_mm: "NDArray[np.float64]", day_of_year: "NDArray[np.int64]", first_day: int, last_day: int
+) -> float:
+    """Reference evapotranspiration that one day in ten of the season exceeds, in mm a day.
+
+    Formula: 90th percentile of all days from planting day to the season's end, in every year.
+    Args: et0_mm: of each day [mm/day]; day_of_year [1 … 366]; first_day, last_day of the season [1 … 366]
+    Returns: [mm/day]
+    Valid: a record with at least one day of the season
+    Source: ET0 of each day by FAO-56 equation 6; one day in ten is common practice, no source
+    """
+    import numpy as np
+
+    length = (last_day - first_day) % 366
+    within = et0_mm[(day_of_year - first_day) % 366 <= length]
+    within = within[np.isfinite(within)]
+    if not within.size:
+        raise WeatherError(
+            "the weather has no day within the season; expected some. Check the dates of file and season."
+        )
+    return float(np.percentile(within, HOTTEST))
+
+
+def middle_of(first_day: int, last_day: int) -> int:
+    """The day of the year half way through the season, over the new year where the season runs so."""
+    return (first_day + ((last_day - first_day) % 366) // 2 - 1) % 366 + 1

@@ -1,0 +1,243 @@
+"""The Design: everything worked out, frozen. Keys carry their unit; `brimful design --json` prints these names."""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from brimful.findings import Finding
+
+Occasion = Literal["planting_day", "mid_season", "peak"]
+OCCASIONS: tuple[Occasion, ...] = ("planting_day", "mid_season", "peak")
+
+
+@dataclass(frozen=True, slots=True)
+class Assumption:
+    """Something the plan is silent about: what was taken instead, from where, and the field that would change it."""
+
+    field: str
+    what: str
+    value: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class OccasionClimate:
+    """Reference evapotranspiration on one occasion, and how it was taken from the weather."""
+
+    occasion: Occasion
+    et0_mm_day: float
+    taken_as: str
+
+
+@dataclass(frozen=True, slots=True)
+class SiteWorked:
+    """The place and its demand for water."""
+
+    place: str
+    latitude_deg: float | None
+    elevation_m: float
+    weather: str
+    weather_days_count: int
+    filled: tuple[str, ...]
+    occasions: tuple[OccasionClimate, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ContainerDemand:
+    """What one container of a row wants on one occasion."""
+
+    occasion: Occasion
+    canopy_area_m2: float
+    canopy_demand_l_day: float
+    wetted_surface_l_day: float
+    demand_l_day: float
+
+
+@dataclass(frozen=True, slots=True)
+class PlantedTaxon:
+    """So many plants of one taxon in each container."""
+
+    plant: str
+    name: str
+    count: int
+    water_use: str
+    root_ball_l: float
+
+
+@dataclass(frozen=True, slots=True)
+class RowWorked:
+    """One row of equal containers: geometry, mix, water store and demand, each figure for one container."""
+
+    name: str
+    zone: str
+    count: int
+    container: str
+    mouth_area_m2: float
+    inside_depth_m: float
+    fill_depth_m: float
+    fill_volume_l: float
+    mix: str
+    mix_to_buy_l: float
+    weight_empty_kg: float
+    weight_dry_kg: float
+    weight_drained_kg: float
+    weight_saturated_kg: float
+    water_held_l: float
+    air_share: float
+    easily_available_l: float
+    reserve_l: float
+    plants: tuple[PlantedTaxon, ...]
+    demands: tuple[ContainerDemand, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NetworkNode:
+    """A node of the solved network."""
+
+    id: str
+    elevation_m: float
+    head_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class NetworkLink:
+    """A link of the solved network; heads stand with the nodes. Flow is positive from `from` to `to`."""
+
+    id: str
+    start: str = field(metadata={"json": "from"})
+    end: str = field(metadata={"json": "to"})
+    length_m: float
+    inner_diameter_m: float
+    roughness_m: float
+    loss_k: float
+    flow_l_h: float
+
+
+@dataclass(frozen=True, slots=True)
+class NetworkEmitter:
+    """An outlet: flow = coefficient × head^exponent in L/h and m of water, between its limits where it compensates."""
+
+    node: str
+    container: str
+    coefficient_l_h: float
+    exponent: float
+    compensating: bool
+    start_head_m: float | None
+    count: int
+    flow_l_h: float
+
+
+@dataclass(frozen=True, slots=True)
+class NetworkSource:
+    """Where the water enters: head downstream of the regulator."""
+
+    node: str
+    head_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class NetworkWorked:
+    """The solved network of a zone, whole, so that anyone can solve it again with another engine."""
+
+    nodes: tuple[NetworkNode, ...]
+    links: tuple[NetworkLink, ...]
+    emitters: tuple[NetworkEmitter, ...]
+    source: NetworkSource
+    viscosity_m2_s: float
+
+
+@dataclass(frozen=True, slots=True)
+class ContainerWater:
+    """The water one container gets."""
+
+    container: str
+    row: str
+    flow_l_h: float
+    head_m: float
+    share_of_mean: float
+
+
+@dataclass(frozen=True, slots=True)
+class HeadStep:
+    """One step of the pressure budget: where each metre of head went between tap and last emitter."""
+
+    where: str
+    head_lost_m: float
+    head_left_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class RunTimeWorked:
+    """How long to run a zone on one occasion, and what sets it."""
+
+    occasion: Occasion
+    minutes_per_start: int
+    starts_per_day_count: int
+    minutes_per_day: int
+    container: str
+    set_by: str
+    overfill_l: float
+    short_l_day: float
+    zone_l_day: float
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneWarning:
+    """Something the solution of a zone warns of: a stable code, the part or container, and what is so."""
+
+    code: str
+    where: str
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneWorked:
+    """One zone: what it draws, what the supply gives, how even it is, how long it runs, and the solved network."""
+
+    name: str
+    containers_count: int
+    emitters_count: int
+    flow_l_h: float
+    supply_l_h: float | None
+    supply_share: float | None
+    supply_share_limit: float | None
+    static_head_m: float
+    head_after_regulator_m: float
+    regulator: str
+    emission_uniformity_percent: float
+    distribution_uniformity_percent: float
+    christiansen_uniformity_percent: float
+    most_velocity_m_s: float
+    most_velocity_where: str
+    least_head_m: float
+    worst_container: str
+    pressure_budget: tuple[HeadStep, ...]
+    containers: tuple[ContainerWater, ...]
+    run_times: tuple[RunTimeWorked, ...]
+    warnings: tuple[ZoneWarning, ...]
+    network: NetworkWorked
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """Something to have before the day: how much is needed and how much to buy."""
+
+    what: str
+    name: str
+    volume_l: float | None = None
+    pack_l: float | None = None
+    length_m: float | None = None
+    count: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """The whole answer."""
+
+    title: str
+    units: str
+    site: SiteWorked
+    rows: tuple[RowWorked, ...]
+    zones: tuple[ZoneWorked, ...]
+    materials: tuple[Material, ...]
+    assumptions: tuple[Assumption, ...]
+    findings: tuple[Finding, ...]

@@ -1,0 +1,102 @@
+"""A plan with nothing left open: what the stages of the design take in."""
+
+from dataclasses import dataclass
+
+from brimful.catalog import Material, Microclimate, Mix, Plant, RootBall
+from brimful.domains.container import Vessel
+from brimful.domains.hydraulics.assembly import Assembly
+from brimful.domains.hydraulics.inlet import Inlet
+from brimful.domains.hydraulics.pipe import Water
+from brimful.domains.hydraulics.zone import Zone
+
+
+@dataclass(frozen=True, slots=True)
+class PlantSpec:
+    """So many plants of one taxon, bought in one trade size."""
+
+    plant: Plant
+    count: int
+    root_ball: RootBall
+
+
+@dataclass(frozen=True, slots=True)
+class Delivery:
+    """How water gets into one container, and what the parts are called when bought."""
+
+    assembly: Assembly
+    emission: str
+    emission_length_m: float | None
+    feeder: str
+    feeder_length_m: float
+    variation: float
+
+
+@dataclass(frozen=True, slots=True)
+class RowSpec:
+    """A row of equal containers; each figure is of one container."""
+
+    index: int
+    name: str
+    zone: str
+    count: int
+    container: str
+    vessel: Vessel
+    material: Material
+    weight_kg: float | None
+    headspace_m: float
+    mix: Mix
+    plants: tuple[PlantSpec, ...]
+    microclimate: Microclimate
+    delivery: Delivery
+    stations_m: tuple[float, ...]
+    elevations_m: tuple[float, ...]
+
+    @property
+    def ids(self) -> tuple[str, ...]:
+        """The names of the containers: the row's own for a single one, else with a number from the water's end."""
+        return (self.name,) if self.count == 1 else tuple(f"{self.name} {i + 1}" for i in range(self.count))
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneSpec:
+    """A zone ready to be solved, and the names of its parts when bought."""
+
+    index: int
+    name: str
+    rows: tuple[str, ...]
+    zone: Zone
+    inlet: Inlet
+    regulator: str
+    main: str
+    main_length_m: float
+    lateral: str
+
+
+@dataclass(frozen=True, slots=True)
+class Season:
+    """Planting day and season's end, as days of the leap year 1 … 366."""
+
+    planting_day: int
+    season_end: int
+
+
+@dataclass(frozen=True, slots=True)
+class TimerSpec:
+    """What the timer can do."""
+
+    step_minutes: int
+    most_starts: int
+    longest_minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """The whole plan, settled."""
+
+    rows: tuple[RowSpec, ...]
+    zones: tuple[ZoneSpec, ...]
+    season: Season
+    timer: TimerSpec
+    usable_share: float
+    water: Water
+    supply_tested: bool

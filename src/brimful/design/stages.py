@@ -1,0 +1,85 @@
+"""The whole computation, in order. Each stage is a pure function of its inputs: only what an edit touches is redone."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any
+
+from brimful.catalog import Catalog
+from brimful.design.climate import Climate, climate_of
+from brimful.design.containers import containers_of
+from brimful.design.demand import demands_of
+from brimful.design.ledger import Ledger, Working
+from brimful.design.materials import materials_of
+from brimful.design.model import Assumption, Design
+from brimful.design.run_times import run_times_of
+from brimful.design.settle import Settled, settle
+from brimful.design.settle.notes import Notes
+from brimful.design.water import water_of
+from brimful.findings import Finding
+from brimful.plan.read import Places
+from brimful.plan.schema import Plan
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """A design where there is one, the findings on the way, and how each figure was worked out."""
+
+    design: Design | None
+    findings: tuple[Finding, ...]
+    workings: dict[str, Working]
+
+
+@dataclass(slots=True)
+class Stages:
+    """Runs stages, and keeps what each gave for the inputs it had, so that an unchanged stage is not run again."""
+
+    kept: dict[tuple[str, Any], tuple[Any, dict[str, Working]]] = field(default_factory=dict)
+    ran: list[str] = field(default_factory=list)
+
+    def run(self, name: str, stage: Callable[..., Any], ledger: Ledger, *inputs: Any) -> Any:
+        """The stage's answer for these inputs; its workings go into the ledger."""
+        key = (name, inputs)
+        if key not in self.kept:
+            own = Ledger()
+            self.kept[key] = (stage(*inputs, own), own.entries)
+            self.ran.append(name)
+        answer, workings = self.kept[key]
+        ledger.entries.update(workings)
+        return answer
+
+
+def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stages: Stages | None = None) -> Outcome:
+    """A plan worked out whole, or the findings that stand in its way."""
+    run, ledger, notes = (stages or Stages()).run, Ledger(), Notes(places)
+    settled = settle(plan, catalog, notes)
+    climate = climate_of(plan.site, folder, settled.season if settled else None, notes, ledger)
+    if settled is None or climate is None or not notes.sound:
+        return Outcome(None, tuple(notes.findings), {})
+
+    rows = run("containers", containers_of, ledger, settled.rows)
+    demands = run("demand", demands_of, ledger, settled.rows, climate.occasions, catalog)
+    water = run("water", water_of, ledger, settled.zones)
+    times = run("run times", run_times_of, ledger, settled, rows, demands, water)
+    materials = run("materials", materials_of, ledger, settled, rows)
+
+    design = _assembled(
+        plan, settled, climate, (rows, demands, water, times, materials), tuple(notes.assumptions.values())
+    )
+    return Outcome(design, tuple(notes.findings), ledger.entries)
+
+
+def _assembled(
+    plan: Plan, settled: Settled, climate: Climate, parts: tuple[Any, ...], assumptions: tuple[Assumption, ...]
+) -> Design:
+    rows, demands, water, times, materials = parts
+    return Design(
+        plan.title,
+        plan.units,
+        climate.site,
+        tuple(replace(row, demands=demand) for row, demand in zip(rows, demands, strict=True)),
+        tuple(replace(zone, run_times=times[zone.name], supply_share_limit=settled.usable_share) for zone in water),
+        materials,
+        assumptions,
+        (),
+    )

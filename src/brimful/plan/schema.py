@@ -1,0 +1,223 @@
+"""The plan file's schema: what may stand in it, in the words people use; everything optional that can be.
+
+Read by pydantic at this edge only. Values are SI floats from here on (lengths in m, pressures in m of water).
+"""
+
+from typing import Annotated, Self
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+
+from brimful.plan.values import (
+    Bucket,
+    Day,
+    Distance,
+    Duration,
+    Elevation,
+    Emitted,
+    Form,
+    Latitude,
+    Length,
+    Longitude,
+    Loops,
+    PlantCount,
+    Pressure,
+    Rise,
+    RowCount,
+    Share,
+    Size,
+    Starts,
+    Text,
+    Units,
+    WaterTemperature,
+    Weight,
+    counted,
+    keyed,
+)
+
+
+class Table(BaseModel):
+    """A table of the plan: frozen, and a key that nobody knows is an error."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
+
+
+class Weather(Table):
+    """Where the daily weather stands: a file beside the plan, and what its columns are called."""
+
+    file: Text
+    columns: Annotated[
+        tuple[tuple[str, str], ...], BeforeValidator(lambda v: tuple(v.items()) if isinstance(v, dict) else v)
+    ] = ()
+    wind_height: Size | None = None
+
+
+class Site(Table):
+    """The place: where it is, its weather, its season, what stands around the containers."""
+
+    place: Text | None = None
+    latitude: Latitude | None = None
+    longitude: Longitude | None = None
+    elevation: Elevation | None = None
+    weather: Annotated[Weather, BeforeValidator(keyed("file"))] | None = None
+    coastal: bool = False
+    surroundings: Text | None = None
+    planting_day: Day | None = None
+    season_end: Day | None = None
+
+
+class Supply(Table):
+    """The water: static pressure at the tap, bucket tests, devices, the share of it that may be used."""
+
+    pressure: Pressure | None = None
+    bucket_tests: tuple[Bucket, ...] = ()
+    devices: tuple[Text, ...] | None = None
+    share: Share | None = None
+    water_temperature: WaterTemperature | None = None
+
+
+class Timer(Table):
+    """What the timer can do."""
+
+    step: Duration | None = None
+    most_starts: Starts | None = None
+    longest: Duration | None = None
+
+
+class Tube(Table):
+    """A length of tube of one kind; `rise` is how much higher its far end lies than its near end."""
+
+    tube: Text | None = None
+    length: Length | None = None
+    rise: Rise | None = None
+
+
+class Dripline(Table):
+    """Dripline in each container: which, and how much of it (a length, or so many loops)."""
+
+    type: Text | None = None
+    length: Length | None = None
+    loops: Loops | None = None
+
+    @model_validator(mode="after")
+    def one_measure(self) -> Self:
+        """A length and a number of loops cannot both be fixed."""
+        if self.length is not None and self.loops is not None:
+            raise ValueError(
+                "both length and loops were given; expected one of them, since each follows from the other"
+            )
+        return self
+
+
+class Emitters(Table):
+    """Single emitters in each container: which, and how many."""
+
+    type: Text | None = None
+    count: Emitted | None = None
+
+
+class Delivery(Table):
+    """How water gets from the lateral into a container: feeder, then dripline or single emitters."""
+
+    feeder: Annotated[Tube, BeforeValidator(keyed("tube"))] | None = None
+    dripline: Annotated[Dripline, BeforeValidator(keyed("type"))] | None = None
+    emitters: Annotated[Emitters, BeforeValidator(keyed("type"))] | None = None
+
+    @model_validator(mode="after")
+    def one_kind(self) -> Self:
+        """A container gets dripline or single emitters."""
+        if self.dripline is not None and self.emitters is not None:
+            raise ValueError("both dripline and emitters were given; expected one of them in the same table")
+        return self
+
+
+class Tubing(Delivery):
+    """Tube for every zone, unless the zone says otherwise."""
+
+    main: Annotated[Tube, BeforeValidator(keyed("tube"))] | None = None
+    lateral: Text | None = None
+    regulator: Pressure | None = None
+
+
+class Zone(Tubing):
+    """Containers watered together by one valve."""
+
+    name: Text
+
+
+class Container(Table):
+    """A container: a type from the catalogue, or its own outside sizes; inside sizes follow from wall and base."""
+
+    type: Text | None = None
+    shape: Form | None = None
+    top: Size | None = None
+    bottom: Size | None = None
+    top_width: Size | None = None
+    bottom_width: Size | None = None
+    height: Size | None = None
+    diameters: tuple[tuple[Distance, Size], ...] = ()
+    material: Text | None = None
+    wall: Size | None = None
+    base: Size | None = None
+    weight: Weight | None = None
+    reservoir: Size | None = None
+
+    @model_validator(mode="after")
+    def enough(self) -> Self:
+        """Either a type, or a shape with its sizes."""
+        if self.type is None and (
+            self.shape is None or self.height is None or (self.top is None and not self.diameters)
+        ):
+            raise ValueError(
+                'a type from the catalogue, or shape, top and height, were expected, for example shape = "round"'
+            )
+        return self
+
+
+class Planted(Table):
+    """So many plants of one taxon in each container."""
+
+    plant: Text
+    count: PlantCount
+    size: Text | None = None
+
+
+Plants = tuple[Annotated[Planted, BeforeValidator(counted)], ...]
+
+
+class Recipe(Table):
+    """What is planted in each container that names this recipe."""
+
+    plants: Plants = Field(min_length=1)
+
+
+class Containers(Delivery):
+    """A row of equal containers, or a single one: what they are, where they stand, what is in them."""
+
+    name: Text
+    zone: Text | None = None
+    count: RowCount = 1
+    apart: Length | None = None
+    approach: Distance | None = None
+    rise: Rise | None = None
+    rise_last: Rise | None = None
+    raised: Distance | None = None
+    container: Annotated[Container, BeforeValidator(keyed("type"))]
+    headspace: Distance | None = None
+    mix: Text | None = None
+    recipe: Text | None = None
+    plants: Plants = ()
+    surroundings: Text | None = None
+
+
+class Plan(Table):
+    """The whole plan."""
+
+    title: Text = "Untitled plan"
+    units: Units = "US"
+    site: Site = Site()
+    supply: Supply = Supply()
+    timer: Timer = Timer()
+    tubing: Tubing = Tubing()
+    zone: tuple[Zone, ...] = ()
+    containers: tuple[Containers, ...] = Field(min_length=1)
+    recipe: dict[str, Recipe] = {}

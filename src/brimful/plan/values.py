@@ -1,0 +1,137 @@
+"""The kinds of value a plan may hold: quantities, days of the year, counted plants; each says what is wrong."""
+
+import re
+from collections.abc import Callable
+from datetime import date
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator
+
+from brimful.quantities import BucketTest, Dimension, System, parse, parse_bucket_test, show
+
+MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+LEAP_YEAR = 2024
+
+
+def quantity(
+    dimension: Dimension, *, above: float | None = None, at_least: float | None = None, at_most: float | None = None
+) -> Any:
+    """A field type that reads a quantity of `dimension` and holds it within limits in the dimension's own SI unit."""
+
+    def read(given: object) -> float:
+        value = parse(given, dimension)
+        if above is not None and value <= above:
+            raise ValueError(f"{given!r} was given; more than {show(above, dimension, System.METRIC)} was expected")
+        if at_least is not None and value < at_least:
+            raise ValueError(f"{given!r} was given; at least {show(at_least, dimension, System.METRIC)} was expected")
+        if at_most is not None and value > at_most:
+            raise ValueError(f"{given!r} was given; at most {show(at_most, dimension, System.METRIC)} was expected")
+        return value
+
+    return Annotated[float, BeforeValidator(read)]
+
+
+def whole_number(least: int, most: int) -> Any:
+    """A field type for a whole number within limits."""
+
+    def read(given: object) -> int:
+        if isinstance(given, bool) or not isinstance(given, int) or not least <= given <= most:
+            raise ValueError(f"{given!r} was given; a whole number from {least} to {most} was expected")
+        return given
+
+    return Annotated[int, BeforeValidator(read)]
+
+
+def one_of(*words: str) -> Any:
+    """A field type for one of a few words; the nearest is offered."""
+    from brimful.findings import did_you_mean
+
+    def read(given: object) -> str:
+        if given not in words:
+            hint = did_you_mean(str(given), words)
+            raise ValueError(f"{given!r} was given; one of {', '.join(words)} was expected. {hint}".strip())
+        return str(given)
+
+    return Annotated[str, BeforeValidator(read)]
+
+
+def text(given: object) -> str:
+    """Words, not empty, on one line."""
+    if not isinstance(given, str) or not given.strip() or "\n" in given or len(given) > 200:
+        raise ValueError(f"{given!r} was given; words on one line, in quotes, were expected")
+    return given.strip()
+
+
+def day_of_year(given: object) -> int:
+    """A day of the year, 1 … 366 on the leap calendar, from "15 May", "May 15", "05-15" or a TOML date.
+
+    >>> day_of_year("1 March"), day_of_year("Mar 1"), day_of_year("12-31")
+    (61, 61, 366)
+    """
+    if isinstance(given, date):
+        return date(LEAP_YEAR, given.month, given.day).timetuple().tm_yday
+    words = re.findall(r"[a-z]+|\d+", str(given).lower()) if isinstance(given, str) else []
+    numbers = [int(w) for w in words if w.isdigit()]
+    months = [MONTHS.index(w[:3]) + 1 for w in words if w[:3] in MONTHS and len(w) >= 3]
+    if len(words) == 3 and len(numbers) == 3 and numbers[0] > 1000:
+        numbers = numbers[1:]
+    try:
+        if len(months) == 1 and len(numbers) == 1:
+            return date(LEAP_YEAR, months[0], numbers[0]).timetuple().tm_yday
+        if not months and len(numbers) == 2:
+            return date(LEAP_YEAR, *numbers).timetuple().tm_yday
+    except ValueError:
+        pass
+    raise ValueError(f'{given!r} was given; a day was expected, for example "15 May" or 2027-05-15')
+
+
+def bucket_test(given: object) -> BucketTest:
+    """A bucket test: "5 gal in 45 s at 30 psi"."""
+    return given if isinstance(given, BucketTest) else parse_bucket_test(given)
+
+
+def counted(given: object) -> object:
+    """A counted plant: "4 zonal geranium" becomes a table; a table stays as it is.
+
+    >>> counted("4 zonal geranium")
+    {'plant': 'zonal geranium', 'count': 4}
+    """
+    if not isinstance(given, str):
+        return given
+    match = re.fullmatch(r"\s*(\d{1,4})\s*[x×]?\s+(.+?)\s*", given)
+    if not match:
+        raise ValueError(f'{given!r} was given; a count and a plant were expected, for example "4 zonal geranium"')
+    return {"plant": match[2], "count": int(match[1])}
+
+
+def keyed(key: str) -> Callable[[object], object]:
+    """Let a lone word stand for a table with one key: weather = "file.csv" for weather = {file = "file.csv"}."""
+
+    def read(given: object) -> object:
+        return {key: given} if isinstance(given, str) else given
+
+    return read
+
+
+Text = Annotated[str, BeforeValidator(text)]
+Day = Annotated[int, BeforeValidator(day_of_year)]
+Bucket = Annotated[BucketTest, BeforeValidator(bucket_test)]
+Length = quantity(Dimension.LENGTH, above=0, at_most=2000)
+Distance = quantity(Dimension.LENGTH, at_least=0, at_most=2000)
+Rise = quantity(Dimension.LENGTH, at_least=-100, at_most=100)
+Size = quantity(Dimension.LENGTH, above=0, at_most=20)
+Elevation = quantity(Dimension.LENGTH, at_least=-450, at_most=5000)
+Pressure = quantity(Dimension.PRESSURE, above=0, at_most=150)
+Duration = quantity(Dimension.TIME, above=0, at_most=86400)
+Share = quantity(Dimension.SHARE, above=0, at_most=1)
+Latitude = quantity(Dimension.ANGLE, at_least=-90, at_most=90)
+Longitude = quantity(Dimension.ANGLE, at_least=-180, at_most=180)
+WaterTemperature = quantity(Dimension.TEMPERATURE, at_least=0, at_most=60)
+Weight = quantity(Dimension.MASS, above=0, at_most=20000)
+Starts = whole_number(1, 24)
+Loops = whole_number(1, 6)
+Emitted = whole_number(1, 200)
+PlantCount = whole_number(1, 500)
+RowCount = whole_number(1, 5000)
+Form = one_of("round", "square", "rectangular", "bowl", "deep-bowl", "urn")
+Units = one_of("US", "metric")

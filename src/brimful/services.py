@@ -1,0 +1,108 @@
+"""The use cases: the one place where plan, weather, catalogue and files meet."""
+
+import json
+import os
+import tempfile
+from dataclasses import dataclass
+from pathlib import Path
+
+from brimful.design.ledger import Working
+from brimful.design.model import Design
+from brimful.findings import Finding, Severity
+from brimful.plan.read import PlanFile, read_plan
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What came of a plan: the design where there is one, every finding, and how each figure was worked out."""
+
+    file: PlanFile
+    design: Design | None
+    findings: tuple[Finding, ...]
+    workings: dict[str, Working]
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing was found that stops the design."""
+        return self.design is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+
+
+def work_out(path: Path) -> Answer:
+    """Read a plan and work it out.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from brimful.catalog import load
+    from brimful.checks import findings_of
+    from brimful.design.stages import work_out as design_of
+
+    file = read_plan(path)
+    if file.plan is None:
+        return Answer(file, None, file.findings, {})
+    catalog = load(path.parent)
+    outcome = design_of(file.plan, catalog, file.places, folder=path.parent)
+    if outcome.design is None:
+        return Answer(file, None, outcome.findings, {})
+    return Answer(
+        file, outcome.design, (*outcome.findings, *findings_of(outcome.design, file.places)), outcome.workings
+    )
+
+
+def write_starter(path: Path) -> None:
+    """Write a commented starter plan; a file that is there already stays as it is.
+
+    Raises:
+        FileExistsError: something stands at `path`.
+        OSError: the file cannot be written.
+    """
+    from brimful.plan.starters import STARTER
+
+    with path.open("x", encoding="utf-8") as file:
+        file.write(STARTER)
+
+
+def write_design(answer: Answer, folder: Path) -> list[Path]:
+    """Write the files of a design into a folder, each whole or not at all; gives their paths."""
+    from brimful.render.as_json import to_data
+    from brimful.render.as_text import summary_text
+
+    if answer.design is None:
+        return []
+    folder.mkdir(parents=True, exist_ok=True)
+    data = json.dumps(to_data(answer.design), indent=1, ensure_ascii=False)
+    files = {folder / "design.json": data + "\n", folder / "summary.txt": summary_text(answer.design, answer.findings)}
+    for path, text in files.items():
+        save_whole(path, text)
+    return list(files)
+
+
+def save_whole(path: Path, text: str) -> None:
+    """Replace a file in one step, so that it is never half written."""
+    handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(temporary).chmod(0o644)
+        Path(temporary).replace(path)
+    except BaseException:
+        Path(temporary).unlink(missing_ok=True)
+        raise
+
+
+def example(name: str) -> Path:
+    """The path of an example plan that comes with Brimful."""
+    return Path(__file__).parent / "examples" / f"{name}.toml"
+
+
+def figures_like(workings: dict[str, Working], wanted: str) -> tuple[list[Working], list[str]]:
+    """The workings whose path is, or ends with, what was asked for; and the nearest paths where none is."""
+    from brimful.findings import nearest
+
+    if wanted in workings:
+        return [workings[wanted]], []
+    found = [one for path, one in workings.items() if path.endswith(f"/{wanted}") or path.startswith(f"{wanted}/")]
+    last_words = tuple(dict.fromkeys(path.rsplit("/", 1)[-1] for path in workings))
+    return found, [] if found else nearest(wanted, tuple(workings)) or nearest(wanted, last_words)
