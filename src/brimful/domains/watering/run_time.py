@@ -25,6 +25,10 @@ class Limit(StrEnum):
     TIMER_STEP = "minute step of the timer"
     STARTS = "starts per day"
     TIME = "permitted time"
+    HOURS = "permitted hours"
+    DAYS = "permitted days"
+    DRAINED = "most that may drain"
+    SEVERAL = "several limits together"
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ Pulse: TypeAlias = tuple[int, FloatArray]
 """One start: the hour of the day it falls in, and the litres it brings to each container, shape (containers,)."""
 
 _LANES_PER_BLOCK = 4096
-_ALL_IN_AN_HOUR = 1.0 - 1e-9  # the most an hour can take of what is there, a hair short so that rounding leaves no debt
+_SAFE_SHARE = 0.999  # of the stress level: what one hour may ask for before it could overdraw the mix
 
 
 def run_store(
@@ -40,7 +40,7 @@ def run_store(
         start_l: water at the start [L], (years, containers); full if omitted
         period_days: days summed into one period; the last may be shorter
     Returns: Balance [L], (periods, years, containers)
-    Valid: hour shares such that no hour asks for more than the stress level holds; beyond, an hour empties the mix
+    Valid: any demand; an hour that asks for more than there is empties the mix
     Source: model of FAO-56, eq. 84–88, by the hour
     """
     days, years = season.rain_mm.shape
@@ -71,10 +71,10 @@ class _Block:
         self.per_stress = 1.0 / self.stress_l
         self.full = store.capacity_l[block] * self.per_stress
         self.dry = store.dry_l[block] * self.per_stress
-        self.dry_capture = store.dry_capture[block]
         self.sheds = bool(np.any((store.dry_l[block] > 0.0) & (store.dry_capture[block] < 1.0)))
+        self.dry_capture = store.dry_capture[block]
         self.x = water_l * self.per_stress
-        self.demand, self.scratch = np.empty(self.shape), np.empty(self.shape)
+        self.demand, self.scratch, self.gift = (np.empty(self.shape) for _ in range(3))
         self.sums = {
             name: np.zeros(self.shape) for name in ("applied_l", "rain_l", "wanted_l", "used_l", "drained_l", "shed_l")
         }
@@ -108,22 +108,24 @@ class _Block:
         np.multiply(et0, season.litres_per_mm[day, self.block], out=self.demand)
         self.demand *= self.per_stress
         self.sums["wanted_l"] += self.demand
-        np.minimum(self.demand, _ALL_IN_AN_HOUR / max(hours), out=self.demand)
+        empties = float(self.demand.max()) * max(hours) > _SAFE_SHARE
         rain = season.rain_mm[day]
         events = {hour for hour, _ in starts} | ({season.rain_hour} if rain.any() else set())
         for hour, share in enumerate(hours):
             if hour in events:
                 self._fill(day, hour, starts)
             if share > 0.0:
-                self._dry(share)
+                self._dry(share, empties)
         np.minimum(self.lowest, self.x, out=self.lowest)
 
-    def _dry(self, share: float) -> None:
-        """An hour's draw: demand × Ks."""
+    def _dry(self, share: float, empties: bool) -> None:
+        """An hour's draw: demand × Ks, and never more than there is."""
         draw = self.scratch
         np.minimum(self.x, 1.0, out=draw)
         draw *= self.demand
         draw *= share
+        if empties:
+            np.minimum(draw, self.x, out=draw)
         self.x -= draw
         self.sums["used_l"] += draw
 
@@ -138,9 +140,9 @@ class _Block:
 
     def _add(self, litres: FloatArray, name: str) -> None:
         """Bring water: what a dry mix sheds and what a full one cannot hold runs out."""
-        water = litres * self.per_stress
+        water = np.multiply(litres, self.per_stress, out=self.gift)
         self.sums[name] += water
-        if self.sheds:
+        if self.sheds and bool((self.x < self.dry).any()):
             caught = water * capture_share(self.x, self.dry, self.dry_capture)
             self.sums["shed_l"] += water - caught
             water = caught
