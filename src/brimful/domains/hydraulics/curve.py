@@ -11,6 +11,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
     from brimful.domains.hydraulics.arrays import Array
 
 CHECK = 1e-7  # of the flow at the middle of a piece; its halves are sixteen times better
@@ -41,7 +44,7 @@ class ResponseCurve:
         self._points: list[Point] = []
         self._cubics: list[tuple[float, float, float, float, float]] = []  # √head at its start, then a, b, c, d
         self._checked: list[bool] = []
-        self._arrays: tuple[Array, Array] | None = None
+        self._arrays: tuple[Array, Array, NDArray[np.bool_]] | None = None
 
     def at(self, head_m: float) -> tuple[float, float]:
         """Flow [L/h] and its slope [L/h per m] at a pressure head at the near end [m]."""
@@ -75,11 +78,10 @@ class ResponseCurve:
 
         h = np.maximum(np.asarray(head_m - self.threshold_m), FIRST_END**2)
         self._gathered(h)
-        index = np.searchsorted(np.array(self._heads), h, side="right") - 1
-        index = np.clip(index, 0, len(self._points) - 2)
+        index = np.clip(np.searchsorted(self.heads, h, side="right") - 1, 0, len(self._points) - 2)
         level = np.array([p.heads_m for p in self._points])
         slope = np.array([p.head_slopes for p in self._points])
-        near, far = np.array(self._heads)[index], np.array(self._heads)[index + 1]
+        near, far = self.heads[index], self.heads[index + 1]
         wide = (far - near)[:, None]
         t = ((h - near) / (far - near))[:, None]
         one, two = (1 + 2 * t) * (1 - t) ** 2 * level[index], t * t * (3 - 2 * t) * level[index + 1]
@@ -107,10 +109,10 @@ class ResponseCurve:
 
     def _piece(self, h: float) -> int:
         """Which piece holds a head; made and checked when it is not there yet."""
-        self._cover(h)
+        self.cover(h)
         i = bisect_right(self._heads, h) - 1
         while not self._checked[i]:
-            self._check(i)
+            self.check(i)
             i = bisect_right(self._heads, h) - 1
         return i
 
@@ -118,29 +120,57 @@ class ResponseCurve:
         """Coefficients of the pieces that hold each head, as five rows."""
         import numpy as np
 
-        self._cover(float(h.min()))
-        self._cover(float(h.max()))
+        self.cover(float(h.min()))
+        self.cover(float(h.max()))
         while True:
-            index = np.searchsorted(np.array(self._heads), h, side="right") - 1
-            unsure = [i for i in np.unique(index).tolist() if not self._checked[i]]
-            if not unsure:
-                return np.array(self._cubics).T[:, index]
-            for i in reversed(unsure):
-                self._check(i)
+            index = np.searchsorted(self.heads, h, side="right") - 1
+            unsure = np.unique(index[~self.checked[index]])
+            if not len(unsure):
+                return self.cubics[:, index]
+            for i in reversed(unsure.tolist()):
+                self.check(i)
 
-    def _cover(self, h: float) -> None:
+    def cover(self, h: float) -> None:
         """March until the points reach on both sides of a head."""
         if not self._heads:
             self._begin(h)
         while h < self._heads[0]:
             index = math.ceil(self._points[0].end / self._step - 1e-9) - 1
-            self._insert(0, self._march(index * self._step if index > 0 else FIRST_END)) if index >= 0 else None
+            self._insert(0, self._march(index * self._step if index > 0 else FIRST_END))
             if index <= 0:
                 self._foot()
                 return
         while h >= self._heads[-1]:
             index = math.floor(self._points[-1].end / self._step + 1e-9) + 1
             self._insert(len(self._heads), self._march(index * self._step))
+
+    @property
+    def pieces(self) -> int:
+        """How many points the curve has by now; the last begins no piece."""
+        return len(self._heads)
+
+    @property
+    def heads(self) -> "Array":
+        """Heads of the points, above the threshold [m]."""
+        return self._as_arrays()[0]
+
+    @property
+    def cubics(self) -> "Array":
+        """√head at the start of each piece and its four coefficients, as five rows."""
+        return self._as_arrays()[1]
+
+    @property
+    def checked(self) -> "NDArray[np.bool_]":
+        """Which pieces have been checked."""
+        return self._as_arrays()[2]
+
+    def _as_arrays(self) -> "tuple[Array, Array, NDArray[np.bool_]]":
+        """The points as arrays, kept until a point is added."""
+        import numpy as np
+
+        if self._arrays is None:
+            self._arrays = np.array(self._heads), np.array(self._cubics).T, np.array(self._checked)
+        return self._arrays
 
     def _begin(self, h: float) -> None:
         """The first point, on the grid just below the head."""
@@ -158,9 +188,11 @@ class ResponseCurve:
             self._insert(0, Point(0.0, 0.0, 0.0, 0.0, (0.0,) * len(first.heads_m), (0.0,) * len(first.heads_m)))
             self._cubics[0] = (0.0, 0.0, first.flow_l_h / root, 0.0, 0.0)
             self._checked[0] = True
+            self._arrays = None
 
     def _insert(self, i: int, point: Point) -> None:
         """A new point at place i, with the pieces on both sides of it."""
+        self._arrays = None
         self._heads.insert(i, point.head_m)
         self._points.insert(i, point)
         self._cubics.insert(i, (0.0, 0.0, 0.0, 0.0, 0.0))
@@ -170,7 +202,7 @@ class ResponseCurve:
                 self._cubics[j] = _cubic(self._points[j], self._points[j + 1])
                 self._checked[j] = False
 
-    def _check(self, i: int) -> None:
+    def check(self, i: int) -> None:
         """March the middle of a piece; keep it as a point, and call both halves good if the piece was nearly right."""
         near, far = self._points[i], self._points[i + 1]
         middle = self._march(0.5 * (near.end + far.end))
@@ -180,6 +212,7 @@ class ResponseCurve:
         good = error <= CHECK * middle.flow_l_h or far.head_m - near.head_m < NARROWEST_M
         self._insert(i + 1, middle)
         self._checked[i] = self._checked[i + 1] = good
+        self._arrays = None
 
 
 def _cubic(near: Point, far: Point) -> tuple[float, float, float, float, float]:

@@ -12,7 +12,6 @@ from numpy.typing import NDArray
 
 from brimful.domains.hydraulics.arrays import Array, PipeArrays
 from brimful.domains.hydraulics.assembly import Assembly
-from brimful.domains.hydraulics.curve import ResponseCurve
 from brimful.domains.hydraulics.emitters import EmitterLaw
 from brimful.domains.hydraulics.pipe import Water
 from brimful.domains.hydraulics.trunk import HEAD_TOLERANCE_M, MOST_SWEEPS, TrunkAnswer
@@ -32,6 +31,7 @@ class TrunkArrays:
     pipes: PipeArrays
     elevations_m: Array
     curves: tuple[tuple[EmitterLaw, Index], ...]  # a curve, and the nodes it feeds
+    roots: Index  # the sources: one, or one a tree where many zones are solved together
 
     def outflow(self, heads: Array) -> tuple[Array, Array]:
         """Inflow of each container [L/h] and its slope."""
@@ -56,13 +56,14 @@ class TrunkArrays:
     def loss(self, flow_l_h: Array) -> tuple[Array, Array]:
         """Head lost on the way to each node from its parent [m], and its slope [m per L/h]."""
         lost, rate = self.pipes.loss(flow_l_h / L_H_PER_M3_S)
-        lost[0] = rate[0] = 0.0
+        lost[self.roots] = rate[self.roots] = 0.0
         return lost, rate / L_H_PER_M3_S
 
 
-def solve_trunk_arrays(trunk: TrunkArrays, source_head_m: float) -> TrunkAnswer:
-    """Heads in m and flows in L/h of a large reduced zone (see solve_trunk)."""
-    heads = np.full(len(trunk.last), source_head_m)
+def solve_trunk_arrays(trunk: TrunkArrays, source_head_m: float | Array) -> TrunkAnswer:
+    """Heads in m and flows in L/h of a large reduced zone (see solve_trunk), or of many zones, each with its own
+    head."""
+    heads = np.zeros(len(trunk.last)) + source_head_m
     for _ in range(MOST_SWEEPS):
         inflow, slope = trunk.outflow(heads)
         flow = trunk.gather(inflow)
@@ -108,31 +109,33 @@ def _conjugate(apply: Callable[[Array], Array], right: Array) -> Array:
     return x
 
 
-def trunk_arrays(rows: Sequence[Branch], water: Water, curves: Mapping[Assembly, ResponseCurve]) -> TrunkArrays:
-    """The rows of a zone, in walking order, as arrays."""
+def trunk_arrays(rows: Sequence[Branch], water: Water, curves: Mapping[Assembly, EmitterLaw]) -> TrunkArrays:
+    """The rows of a zone, or of many one after the other, in walking order, as arrays."""
     n = len(rows)
     parents = [row.parent for row in rows]
     last, depth = list(range(1, n + 1)), [0] * n
-    for i in range(n - 1, 0, -1):
-        last[parents[i]] = max(last[parents[i]], last[i])
-    for i in range(1, n):
-        depth[i] = depth[parents[i]] + 1
+    for i in range(n - 1, -1, -1):
+        if parents[i] >= 0:
+            last[parents[i]] = max(last[parents[i]], last[i])
+    for i, parent in enumerate(parents):
+        depth[i] = depth[parent] + 1 if parent >= 0 else 0
     ends, order = np.array(last), np.arange(n)
     fed: dict[Assembly, list[int]] = {kind: [] for kind in curves}
     for i, row in enumerate(rows):
-        if row.station is not None:
+        if row.station is not None and row.station.assembly in fed:
             fed[row.station.assembly].append(i)
     return TrunkArrays(
         ends,
         2 * order - np.array(depth),
         2 * ends - 1 - np.array(depth),
-        _pipes(rows, water),
+        pipe_arrays(rows, water),
         np.array([row.elevation_m for row in rows]),
         tuple((curves[kind], np.array(nodes)) for kind, nodes in fed.items()),
+        np.array([i for i, parent in enumerate(parents) if parent < 0]),
     )
 
 
-def _pipes(rows: Sequence[Branch], water: Water) -> PipeArrays:
+def pipe_arrays(rows: Sequence[Branch], water: Water) -> PipeArrays:
     """The pipes of the rows; the source has none, and gets a short stand-in."""
     measures = [(row.length_m, row.tube.inner_diameter_m, row.tube.roughness_m, row.loss_k) for row in rows]
     length, bore, roughness, loss_k = np.array(measures).T
