@@ -1,1 +1,7 @@
 """Daily weather files read into one shape, gaps filled by stated rules."""
+
+from brimful.weather.reading import read_weather
+from brimful.weather.record import DailyWeather, WeatherNote
+from brimful.weather.reference import reference_et
+
+__all__ = ["DailyWeather", "WeatherNote", "read_weather", "reference_et"]
