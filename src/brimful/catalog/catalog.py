@@ -17,6 +17,7 @@ from brimful.catalog.rows import (
     Mix,
     Plant,
     PlantFactor,
+    Price,
     RootBall,
     Row,
     Tube,
@@ -108,6 +109,11 @@ class Catalog:
     def microclimates(self) -> Table[Microclimate]:
         """Water use by where plants stand."""
         return self.table(Microclimate)
+
+    @property
+    def prices(self) -> Table[Price]:
+        """What things cost."""
+        return self.table(Price)
 
 
 def load(beside: Path | None = None) -> Catalog:

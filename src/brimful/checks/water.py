@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 
 from brimful.design.model import Design, ZoneWorked
-from brimful.findings import Finding, Severity
+from brimful.findings import Finding, Place, Severity
 from brimful.plan.read import Places
 from brimful.quantities import Dimension, System, show
 
@@ -14,7 +14,6 @@ MENDS = {
     "regulator-inlet-too-low": "Take a lower regulator, a larger main, or fewer containers on the zone.",
     "regulator-flow-too-low": "Take a regulator made for less flow.",
     "fast-water": "Take the next larger tube for that length.",
-    "feeder-in-transition": "The flow of that container may differ by a few percent; catch and measure it.",
     "no-water": "Raise the pressure, lower the containers, or put them on a zone of their own.",
     "below-start-pressure": "Raise the regulator's setting, or take larger tube.",
     "above-greatest-pressure": "Lower the regulator's setting.",
@@ -43,14 +42,29 @@ def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
 
 def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
     """What the solution of a zone warns of; the same thing on many containers is said once."""
+    system = _system(design)
     for index, zone in enumerate(design.zones):
         by_code: dict[str, list[str]] = {}
         for warning in zone.warnings:
             by_code.setdefault(warning.code, []).append(warning.message)
         for code, messages in by_code.items():
+            if code == "feeder-in-transition":
+                yield _unsure(zone, system, places.at("zone", index))
+                continue
             more = f" (and {len(messages) - 1} more like it)" if len(messages) > 1 else ""
-            severity = Severity.NOTE if code == "feeder-in-transition" else Severity.WARNING
-            yield Finding(code, severity, f"{messages[0]}{more}", MENDS.get(code, ""), places.at("zone", index))
+            yield Finding(code, Severity.WARNING, f"{messages[0]}{more}", MENDS.get(code, ""), places.at("zone", index))
+
+
+def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
+    """Feeders between laminar and turbulent flow: how far the answer may be off."""
+    sure = [c for c in zone.containers if c.flow_low_l_h is not None and c.flow_high_l_h is not None]
+    widest = max(sure, key=lambda c: (c.flow_high_l_h or 0.0) - (c.flow_low_l_h or 0.0))
+    low, high = (show(v or 0.0, Dimension.FLOW, system) for v in (widest.flow_low_l_h, widest.flow_high_l_h))
+    said = (
+        f'in zone "{zone.name}" feeders run between laminar and turbulent flow, where measured friction scatters by a '
+        f"third: {widest.container} gets from {low} to {high}"
+    )
+    return Finding("feeder-in-transition", Severity.NOTE, said, "Catch and measure the water of one container.", where)
 
 
 def water_is_even(design: Design, places: Places) -> Iterator[Finding]:

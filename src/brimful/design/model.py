@@ -147,13 +147,15 @@ class NetworkWorked:
 
 @dataclass(frozen=True, slots=True)
 class ContainerWater:
-    """The water one container gets."""
+    """The water one container gets; low and high where friction in its feeder is uncertain (Re 2000 to 4000)."""
 
     container: str
     row: str
     flow_l_h: float
     head_m: float
     share_of_mean: float
+    flow_low_l_h: float | None = None
+    flow_high_l_h: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from brimful.design.model import (
 from brimful.design.settle import ZoneSpec
 from brimful.domains.hydraulics.emitters import CompensatingEmitter, EmitterLaw, PowerEmitter
 from brimful.domains.hydraulics.network import Outlet
-from brimful.domains.hydraulics.report import ZoneReport, work_out_zone
+from brimful.domains.hydraulics.report import ZoneReport, transition_spread, work_out_zone
 from brimful.domains.hydraulics.solve import Solution, solve
 from brimful.domains.hydraulics.zone_network import network_of
 
@@ -38,8 +38,16 @@ def _zone(spec: ZoneSpec, report: ZoneReport) -> ZoneWorked:
         left -= lost
         budget.append(HeadStep(where, lost, left))
     row_of = {station.container: lateral.name for lateral in spec.zone.laterals for station in lateral.stations}
+    unsure = _unsure(spec, report)
     containers = tuple(
-        ContainerWater(c.container, row_of[c.container], c.flow_l_h, c.last_m, _share(c.flow_l_h / c.emitters, mean))
+        ContainerWater(
+            c.container,
+            row_of[c.container],
+            c.flow_l_h,
+            c.last_m,
+            _share(c.flow_l_h / c.emitters, mean),
+            *unsure.get(c.container, ()),
+        )
         for c in report.containers
     )
     return ZoneWorked(
@@ -66,6 +74,13 @@ def _zone(spec: ZoneSpec, report: ZoneReport) -> ZoneWorked:
         warnings=tuple(ZoneWarning(p.code, p.where, p.message) for p in report.warnings),
         network=_network(spec, report),
     )
+
+
+def _unsure(spec: ZoneSpec, report: ZoneReport) -> dict[str, tuple[float, float]]:
+    """What containers may get where a feeder runs between laminar and turbulent flow; empty where none does."""
+    if not any(problem.code == "feeder-in-transition" for problem in report.warnings):
+        return {}
+    return transition_spread(spec.zone, report.source_head_m)
 
 
 def _share(value: float, mean: float) -> float:

@@ -97,6 +97,7 @@ class Dripline(Table):
     type: Text | None = None
     length: Length | None = None
     loops: Loops | None = None
+    ring: bool = False
 
     @model_validator(mode="after")
     def one_measure(self) -> Self:
@@ -197,9 +198,11 @@ class Containers(Delivery):
     zone: Text | None = None
     count: RowCount = 1
     apart: Length | None = None
+    leaves_main_at: Distance | None = None
     approach: Distance | None = None
     rise: Rise | None = None
     rise_last: Rise | None = None
+    levels: tuple[Rise, ...] = ()
     raised: Distance | None = None
     container: Annotated[Container, BeforeValidator(keyed("type"))]
     headspace: Distance | None = None
@@ -207,6 +210,15 @@ class Containers(Delivery):
     recipe: Text | None = None
     plants: Plants = ()
     surroundings: Text | None = None
+
+    @model_validator(mode="after")
+    def one_ground(self) -> Self:
+        """Ground levels are given one for each container, or by the first and the last."""
+        if self.levels and len(self.levels) != self.count:
+            raise ValueError(f"{len(self.levels)} levels were given for {self.count} containers; expected one for each")
+        if self.levels and (self.rise is not None or self.rise_last is not None):
+            raise ValueError("both levels and rise were given; expected one of them")
+        return self
 
 
 class Plan(Table):

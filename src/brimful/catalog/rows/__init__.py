@@ -3,6 +3,7 @@
 from brimful.catalog.rows.containers import ContainerType, Material, Mix
 from brimful.catalog.rows.drip import Device, Dripline, Emitter, Fitting, Tube
 from brimful.catalog.rows.plants import Microclimate, Plant, PlantFactor, RootBall
+from brimful.catalog.rows.prices import Price
 from brimful.catalog.rows.row import CERTAINTIES, Row
 
 TABLES: dict[str, type[Row]] = {
@@ -20,6 +21,7 @@ TABLES: dict[str, type[Row]] = {
         RootBall,
         PlantFactor,
         Microclimate,
+        Price,
     )
 }
 """Every table by its name; each stands in `tables/<name>.csv`."""
@@ -37,6 +39,7 @@ __all__ = [
     "Mix",
     "Plant",
     "PlantFactor",
+    "Price",
     "RootBall",
     "Row",
     "Tube",

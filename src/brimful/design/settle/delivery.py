@@ -94,7 +94,8 @@ def _dripline(given: schema.Dripline, path: Path, width_m: float, desk: Desk) ->
         notes.wrong("no-emitter", (*path, "dripline"), said, "Take a longer piece, or single emitters.")
         return None
     tube = Tube(row.inner_diameter_m, row.roughness_m, row.key)
-    return DriplineBody(tube, row.spacing_m, count, law_of(row)), row.name, length, row.variation
+    body = DriplineBody(tube, row.spacing_m, count, law_of(row), closed=given.ring)
+    return body, row.name, length, row.variation
 
 
 def law_of(row: Dripline | Emitter) -> EmitterLaw:

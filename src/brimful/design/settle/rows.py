@@ -70,7 +70,7 @@ def _row(desk: Desk, row: Containers, index: int) -> RowSpec | None:
     stations, elevations = _stations(row, notes)
     return RowSpec(
         index, row.name, zone.name, row.count, words, vessel, material, weight, headspace, mix, plants, microclimate,
-        delivery, stations, elevations,
+        delivery, row.leaves_main_at, stations, elevations,
     )  # fmt: skip
 
 
@@ -136,8 +136,10 @@ def _stations(row: Containers, notes: Notes) -> tuple[tuple[float, ...], tuple[f
     if approach is None:
         approach = apart / 2
         notes.assume("containers.approach", "the first container stands from the end of the main", "half a spacing")
+    stations = tuple(approach + i * apart for i in range(row.count))
+    if row.levels:
+        return stations, row.levels
     first = row.rise or 0.0
     last = row.rise_last if row.rise_last is not None else first
     steps = max(row.count - 1, 1)
-    stations = tuple(approach + i * apart for i in range(row.count))
     return stations, tuple(first + (last - first) * i / steps for i in range(row.count))

@@ -48,6 +48,7 @@ class RowSpec:
     plants: tuple[PlantSpec, ...]
     microclimate: Microclimate
     delivery: Delivery
+    leaves_main_at_m: float | None
     stations_m: tuple[float, ...]
     elevations_m: tuple[float, ...]
 

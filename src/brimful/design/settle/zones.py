@@ -63,7 +63,13 @@ def _zone(desk: Desk, zone: Zone, index: int, *, mine: list[RowSpec], inlet: Inl
         return None
     regulator, words = _regulator(desk, zone)
     along = Tube(lateral.inner_diameter_m, lateral.roughness_m, lateral.key)
-    laterals = tuple(_lateral(row, along, length, catalog) for row in mine)
+    for row in mine:
+        if (row.leaves_main_at_m or 0.0) > length:
+            said = f'row "{row.name}" leaves the main at {row.leaves_main_at_m:.3g} m; the main is {length:.3g} m long'
+            notes.wrong("beyond-the-main", ("containers", row.index, "leaves_main_at"), said, "Lengthen the main.")
+    laterals = tuple(
+        _lateral(row, along, length if row.leaves_main_at_m is None else row.leaves_main_at_m, catalog) for row in mine
+    )
     trunk = Main(
         Tube(main.inner_diameter_m, main.roughness_m, main.key),
         given.rise or 0.0,
