@@ -52,9 +52,11 @@ def test_water_held_is_between_dry_and_saturated(mix: Retention, depth: float) -
 
 @given(mixes(), depths, st.floats(1.1, 5))
 def test_a_deeper_container_holds_less_than_in_proportion(mix: Retention, depth: float, times: float) -> None:
-    """k times the depth holds more water, but less than k times as much."""
+    """k times the depth holds more water, but less than k times as much, as soon as its top drains at all."""
     shallow, deep = (water_held_l(mix, straight, d) for d in (depth, depth * times))
-    assert shallow < deep < times * shallow
+    assert shallow < deep
+    if mix.theta(0.0) - mix.theta(depth * times) > 1e-9:
+        assert deep < times * shallow
 
 
 @given(mixes(), depths, st.floats(0.2, 5))
@@ -66,10 +68,13 @@ def test_depth_counts_against_the_curve_only(mix: Retention, depth: float, times
 
 @given(mixes(), depths)
 def test_width_below_holds_more(mix: Retention, depth: float) -> None:
-    """Of two containers of one volume, the one that is wide at the bottom holds more."""
+    """Of two containers of one volume, the one that is wide at the bottom holds more, as soon as its top drains at all."""
     wide_low = water_held_l(mix, lambda z: cone(0.3, -0.1 / depth, z), depth)
     wide_high = water_held_l(mix, lambda z: cone(0.2, 0.1 / depth, z), depth)
-    assert wide_low > wide_high
+    if mix.theta(0.0) - mix.theta(depth) > 1e-9:
+        assert wide_low > wide_high
+    else:
+        assert wide_low == pytest.approx(wide_high, rel=1e-9)
 
 
 @given(mixes(), depths, st.floats(0, 5), st.floats(0, 5))
