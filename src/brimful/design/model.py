@@ -168,6 +168,16 @@ class HeadStep:
 
 
 @dataclass(frozen=True, slots=True)
+class RowShare:
+    """What one container of a row gets at a run time against what it should get; `share` above 1 drains away."""
+
+    row: str
+    gets_l_day: float
+    should_get_l_day: float
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
 class RunTimeWorked:
     """How long to run a zone on one occasion, and what sets it."""
 
@@ -180,6 +190,7 @@ class RunTimeWorked:
     overfill_l: float
     short_l_day: float
     zone_l_day: float
+    rows: tuple[RowShare, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from brimful.design.demand import Demands
 from brimful.design.ledger import Ledger
-from brimful.design.model import ContainerDemand, Occasion, RowWorked, RunTimeWorked, ZoneWorked
+from brimful.design.model import ContainerDemand, Occasion, RowShare, RowWorked, RunTimeWorked, ZoneWorked
 from brimful.design.settle import Settled
 from brimful.domains.watering.run_time import (
     RunTime,
@@ -129,4 +129,10 @@ def _run_time(
         overfill_l=split.overfill_l,
         short_l_day=split.short_l_day,
         zone_l_day=zone.flow_l_h * hours,
+        rows=tuple(_share(t, hours) for t in thirsts),
     )
+
+
+def _share(thirst: Thirst, hours: float) -> RowShare:
+    gets = thirst.flow_l_h * hours
+    return RowShare(thirst.row.name, gets, thirst.gross_l, gets / thirst.gross_l)

@@ -68,7 +68,7 @@ def test_depth_counts_against_the_curve_only(mix: Retention, depth: float, times
 
 @given(mixes(), depths)
 def test_width_below_holds_more(mix: Retention, depth: float) -> None:
-    """Of two containers of one volume, the one that is wide at the bottom holds more, as soon as its top drains at all."""
+    """Of two containers of one volume, the one wide at the bottom holds more, as soon as its top drains at all."""
     wide_low = water_held_l(mix, lambda z: cone(0.3, -0.1 / depth, z), depth)
     wide_high = water_held_l(mix, lambda z: cone(0.2, 0.1 / depth, z), depth)
     if mix.theta(0.0) - mix.theta(depth) > 1e-9:
