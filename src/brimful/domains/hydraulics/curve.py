@@ -79,13 +79,14 @@ class ResponseCurve:
         h = np.maximum(np.asarray(head_m - self.threshold_m), FIRST_END**2)
         self._gathered(h)
         index = np.clip(np.searchsorted(self.heads, h, side="right") - 1, 0, len(self._points) - 2)
-        level = np.array([p.heads_m for p in self._points])
-        slope = np.array([p.head_slopes for p in self._points])
-        near, far = self.heads[index], self.heads[index + 1]
-        wide = (far - near)[:, None]
-        t = ((h - near) / (far - near))[:, None]
-        one, two = (1 + 2 * t) * (1 - t) ** 2 * level[index], t * t * (3 - 2 * t) * level[index + 1]
-        found: Array = one + two + wide * (t * (1 - t) ** 2 * slope[index] - t * t * (1 - t) * slope[index + 1])
+        near, wide = self.heads[index], np.diff(self.heads)[index]
+        t = (h - near) / wide
+        u = 1 - t
+        shares = np.array([(1 + 2 * t) * u * u, t * t * (1 + 2 * u), wide * t * u * u, -wide * t * t * u])
+        found: Array = np.empty((len(h), len(self._points[0].heads_m)))
+        for i in np.unique(index).tolist():
+            here, (a, b) = index == i, self._points[i : i + 2]
+            found[here] = shares[:, here].T @ np.array([a.heads_m, b.heads_m, a.head_slopes, b.head_slopes])
         return found
 
     def point(self, head_m: float) -> Point:

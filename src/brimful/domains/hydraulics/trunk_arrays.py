@@ -4,14 +4,15 @@ Nodes stand in the order of a walk through the tree, so a branch is a run of nod
 conjugate gradients, which settle in a few turns because a drip zone loses little head on its way.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+import math
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from brimful.domains.hydraulics.arrays import Array, PipeArrays
-from brimful.domains.hydraulics.assembly import Assembly
+from brimful.domains.hydraulics.assembly import Tube
 from brimful.domains.hydraulics.emitters import EmitterLaw
 from brimful.domains.hydraulics.pipe import Water
 from brimful.domains.hydraulics.trunk import HEAD_TOLERANCE_M, MOST_SWEEPS, TrunkAnswer
@@ -60,7 +61,7 @@ class TrunkArrays:
         return lost, rate / L_H_PER_M3_S
 
 
-def solve_trunk_arrays(trunk: TrunkArrays, source_head_m: float | Array) -> TrunkAnswer:
+def solve_trunk_arrays(trunk: TrunkArrays, source_head_m: float | Array, *, sloped: bool = False) -> TrunkAnswer:
     """Heads in m and flows in L/h of a large reduced zone (see solve_trunk), or of many zones, each with its own
     head."""
     heads = np.zeros(len(trunk.last)) + source_head_m
@@ -70,9 +71,10 @@ def solve_trunk_arrays(trunk: TrunkArrays, source_head_m: float | Array) -> Trun
         lost, rate = trunk.loss(flow)
         rest = source_head_m - trunk.spread(lost) - heads
         if abs(rest).max() <= HEAD_TOLERANCE_M:
-            return TrunkAnswer(heads.tolist(), inflow.tolist(), flow.tolist(), _slope(trunk, slope, rate), True)
+            whole = _slope(trunk, slope, rate) if sloped else math.nan
+            return TrunkAnswer(heads.tolist(), inflow.tolist(), flow.tolist(), whole, True)
         heads = heads + _change(trunk, slope, rate, rest)
-    return TrunkAnswer(heads.tolist(), inflow.tolist(), flow.tolist(), 0.0, False)
+    return TrunkAnswer(heads.tolist(), inflow.tolist(), flow.tolist(), math.nan, False)
 
 
 def _change(trunk: TrunkArrays, slope: Array, rate: Array, rest: Array) -> Array:
@@ -109,40 +111,32 @@ def _conjugate(apply: Callable[[Array], Array], right: Array) -> Array:
     return x
 
 
-def trunk_arrays(rows: Sequence[Branch], water: Water, curves: Mapping[Assembly, EmitterLaw]) -> TrunkArrays:
-    """The rows of a zone, or of many one after the other, in walking order, as arrays."""
+def trunk_arrays(rows: Sequence[Branch], water: Water, feeds: Sequence[tuple[EmitterLaw, Index]]) -> TrunkArrays:
+    """The rows of a zone, or of many one after the other, in walking order, as arrays; `feeds` says which curve feeds
+    which rows."""
+    _, parents, length, tubes, loss_k, elevation, _ = zip(*rows, strict=True)
     n = len(rows)
-    parents = [row.parent for row in rows]
     last, depth = list(range(1, n + 1)), [0] * n
     for i in range(n - 1, -1, -1):
-        if parents[i] >= 0:
-            last[parents[i]] = max(last[parents[i]], last[i])
+        parent = parents[i]
+        if parent >= 0 and last[parent] < last[i]:
+            last[parent] = last[i]
     for i, parent in enumerate(parents):
-        depth[i] = depth[parent] + 1 if parent >= 0 else 0
-    ends, order = np.array(last), np.arange(n)
-    fed: dict[Assembly, list[int]] = {kind: [] for kind in curves}
-    for i, row in enumerate(rows):
-        if row.station is not None and row.station.assembly in fed:
-            fed[row.station.assembly].append(i)
-    return TrunkArrays(
-        ends,
-        2 * order - np.array(depth),
-        2 * ends - 1 - np.array(depth),
-        pipe_arrays(rows, water),
-        np.array([row.elevation_m for row in rows]),
-        tuple((curves[kind], np.array(nodes)) for kind, nodes in fed.items()),
-        np.array([i for i, parent in enumerate(parents) if parent < 0]),
-    )
+        if parent >= 0:
+            depth[i] = depth[parent] + 1
+    ends, deep = np.array(last), np.array(depth)
+    entered, left = 2 * np.arange(n) - deep, 2 * ends - 1 - deep
+    pipes = _pipes(np.array(length), tubes, np.array(loss_k), water)
+    roots = np.flatnonzero(np.array(parents) < 0)
+    return TrunkArrays(ends, entered, left, pipes, np.array(elevation), tuple(feeds), roots)
 
 
-def pipe_arrays(rows: Sequence[Branch], water: Water) -> PipeArrays:
-    """The pipes of the rows; the source has none, and gets a short stand-in."""
-    measures = [(row.length_m, row.tube.inner_diameter_m, row.tube.roughness_m, row.loss_k) for row in rows]
-    length, bore, roughness, loss_k = np.array(measures).T
+def _pipes(length: Array, tubes: Sequence[Tube], loss_k: Array, water: Water) -> PipeArrays:
+    """The pipes of the rows; a source has none, and gets a short stand-in."""
     return PipeArrays.of(
         np.maximum(length, 1e-9),
-        bore,
-        roughness,
+        np.array([tube.inner_diameter_m for tube in tubes]),
+        np.array([tube.roughness_m for tube in tubes]),
         loss_k,
         viscosity_m2_s=water.viscosity_m2_s,
         gravity_m_s2=water.gravity_m_s2,

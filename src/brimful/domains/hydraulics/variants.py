@@ -1,14 +1,14 @@
 """Many variants of a zone in one call: all their trees stand side by side in one set of arrays."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
 from brimful.domains.hydraulics.arrays import Array
 from brimful.domains.hydraulics.curve import FIRST_END, ResponseCurve
 from brimful.domains.hydraulics.trunk_arrays import Index, TrunkArrays, solve_trunk_arrays, trunk_arrays
-from brimful.domains.hydraulics.zone import Branch, Zone, branches, curve_of
+from brimful.domains.hydraulics.zone import Branch, Zone, branches, curve_of, feeds_of
 from brimful.domains.hydraulics.zone_solve import ReducedZone
 
 FAR_APART_M = 1e6  # curves stand this far apart on the axis of heads when many are read at once
@@ -109,11 +109,11 @@ def _forest(trees: list[list[Branch]], starts: list[int], zone: Zone) -> TrunkAr
         for tree, start in zip(trees, starts[:-1], strict=True)
         for row in tree
     ]
-    kinds = {kind: i for i, kind in enumerate(dict.fromkeys(r.station.assembly for r in rows if r.station is not None))}
-    nodes = [(i, kinds[r.station.assembly]) for i, r in enumerate(rows) if r.station is not None]
-    at, which = np.array(nodes, dtype=np.intp).T
-    bank = CurveBank([curve_of(kind, zone.water) for kind in kinds], which)
-    return replace(trunk_arrays(rows, zone.water, {}), curves=((bank, at),))
+    feeds = feeds_of(rows)
+    at = np.concatenate([np.array(nodes, dtype=np.intp) for nodes in feeds.values()])
+    which = np.repeat(np.arange(len(feeds)), [len(nodes) for nodes in feeds.values()])
+    bank = CurveBank([curve_of(kind, zone.water) for kind in feeds], which)
+    return trunk_arrays(rows, zone.water, [(bank, at)])
 
 
 def _one_by_one(zones: Sequence[Zone], source_heads_m: Sequence[float]) -> VariantFlows:

@@ -1,5 +1,6 @@
 """A drip zone as people build it: a main, laterals to left and right of it, and containers along them."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -110,6 +111,21 @@ def _lateral(lateral: Lateral, main: int, first: int) -> list[Branch]:
         rows.append(Branch(f"{name}/{i + 1}", parent, length, tube, loss, station.elevation_m, station))
         parent, here, loss = first + i, station.distance_m, tee_k
     return rows
+
+
+def feeds_of(rows: Sequence[Branch]) -> dict[Assembly, list[int]]:
+    """Which rows each kind of assembly stands at; kinds are told apart by value, but looked at once each."""
+    feeds: dict[Assembly, list[int]] = {}
+    known: dict[int, list[int]] = {}
+    for i, row in enumerate(rows):
+        if row.station is None:
+            continue
+        assembly = row.station.assembly
+        nodes = known.get(id(assembly))
+        if nodes is None:
+            nodes = known[id(assembly)] = feeds.setdefault(assembly, [])
+        nodes.append(i)
+    return feeds
 
 
 def curve_of(assembly: Assembly, water: Water) -> ResponseCurve:

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 from brimful.domains.hydraulics.assembly import Assembly
 from brimful.domains.hydraulics.curve import Point, ResponseCurve
+from brimful.domains.hydraulics.emitters import EmitterLaw
 from brimful.domains.hydraulics.pipe import Pipe, Water
 from brimful.domains.hydraulics.trunk import Trunk, TrunkAnswer, solve_trunk
-from brimful.domains.hydraulics.zone import Branch, Zone, branches, curve_of
+from brimful.domains.hydraulics.zone import Branch, Zone, branches, curve_of, feeds_of
 from brimful.domains.hydraulics.zone_network import network_of
 
 if TYPE_CHECKING:
@@ -25,17 +26,18 @@ class ReducedZone:
     def __init__(self, zone: Zone) -> None:
         self.zone = zone
         self.rows: list[Branch] = branches(zone)
-        kinds = dict.fromkeys(row.station.assembly for row in self.rows if row.station is not None)
-        self.curves: dict[Assembly, ResponseCurve] = {kind: curve_of(kind, zone.water) for kind in kinds}
+        self.feeds = feeds_of(self.rows)
+        self.curves: dict[Assembly, ResponseCurve] = {kind: curve_of(kind, zone.water) for kind in self.feeds}
 
-    def solve(self, source_head_m: float) -> TrunkAnswer:
-        """Heads and flows of mains, laterals and containers at a head above datum at the source [m]."""
+    def solve(self, source_head_m: float, *, sloped: bool = False) -> TrunkAnswer:
+        """Heads and flows of mains, laterals and containers at a head above datum at the source [m]; `sloped` asks for
+        the slope of the whole flow against that head as well."""
         if len(self.rows) <= SMALL:
             answer = solve_trunk(self._trunk, source_head_m)
         else:
             from brimful.domains.hydraulics.trunk_arrays import solve_trunk_arrays
 
-            answer = solve_trunk_arrays(self._trunk_arrays, source_head_m)
+            answer = solve_trunk_arrays(self._trunk_arrays, source_head_m, sloped=sloped)
         return answer if answer.settled else self._the_long_way(source_head_m)
 
     @cached_property
@@ -45,7 +47,7 @@ class ReducedZone:
         threshold = min((self._starts(row) for row in self.rows if row.station is not None), default=datum) - datum
 
         def march(end: float) -> Point:
-            answer = self.solve(end * end + threshold + datum)
+            answer = self.solve(end * end + threshold + datum, sloped=True)
             return Point(end, end * end, answer.flow_l_h[0], answer.slope)
 
         return ResponseCurve(march, threshold_m=threshold)
@@ -58,18 +60,25 @@ class ReducedZone:
     @cached_property
     def _trunk(self) -> Trunk:
         made: dict[tuple[float, float, object], Pipe] = {}
+        curves: list[EmitterLaw | None] = [None] * len(self.rows)
+        for kind, nodes in self.feeds.items():
+            for i in nodes:
+                curves[i] = self.curves[kind]
         return Trunk(
             tuple(row.parent for row in self.rows),
             tuple(_pipe(row, self.zone.water, made) for row in self.rows),
             tuple(row.elevation_m for row in self.rows),
-            tuple(None if row.station is None else self.curves[row.station.assembly] for row in self.rows),
+            tuple(curves),
         )
 
     @cached_property
     def _trunk_arrays(self) -> "TrunkArrays":
+        import numpy as np
+
         from brimful.domains.hydraulics.trunk_arrays import trunk_arrays
 
-        return trunk_arrays(self.rows, self.zone.water, self.curves)
+        feeds = [(self.curves[kind], np.array(nodes)) for kind, nodes in self.feeds.items()]
+        return trunk_arrays(self.rows, self.zone.water, feeds)
 
     def _the_long_way(self, source_head_m: float) -> TrunkAnswer:
         """A zone so nearly dry that the short way does not settle: the whole network, with the curves as outlets."""
@@ -124,8 +133,5 @@ def emitter_heads_along(reduced: ReducedZone, answer: TrunkAnswer) -> "dict[Asse
     first."""
     import numpy as np
 
-    heads: dict[Assembly, list[float]] = {kind: [] for kind in reduced.curves}
-    for row, head in zip(reduced.rows, answer.heads_m, strict=True):
-        if row.station is not None:
-            heads[row.station.assembly].append(head - row.elevation_m)
-    return {kind: reduced.curves[kind].heads_along(np.array(values)) for kind, values in heads.items()}
+    pressure = np.array(answer.heads_m) - np.array([row.elevation_m for row in reduced.rows])
+    return {kind: reduced.curves[kind].heads_along(pressure[nodes]) for kind, nodes in reduced.feeds.items()}
