@@ -42,10 +42,8 @@ def test_equal_containers_need_no_surplus() -> None:
     assert matched_emitters([3.0, 3.0, 3.0], [1.0, 1.0, 1.0]).surplus_share == (0.0, 0.0, 0.0)
 
 
-@pytest.mark.parametrize(
-    ("wanted", "flows"), [([], []), ([1.0], [0.0]), ([-1.0], [1.0]), ([1.0, 500.0], [1.0, 1.0]), ([1.0], [1.0, 2.0])]
-)
+@pytest.mark.parametrize(("wanted", "flows"), [([], []), ([1.0], [0.0]), ([-1.0], [1.0]), ([1.0], [1.0, 2.0])])
 def test_what_cannot_be_is_refused(wanted: list[float], flows: list[float]) -> None:
-    """Nothing wanted, no flow, or wishes too far apart raise ValueError."""
-    with pytest.raises(ValueError, match="given|fit"):
+    """Nothing wanted, no flow, or too many flows raise ValueError."""
+    with pytest.raises(ValueError, match="given"):
         matched_emitters(wanted, flows)

@@ -29,8 +29,7 @@ def matched_emitters(
         wanted_l_day: water each kind of container wants [L/day]; emitter_l_h: flow of one of its emitters [L/h]
         least, most: bounds on the emitters in one container
     Returns: counts, minutes a day, surplus of each kind as a share of its wish
-    Valid: wishes and flows above 0; wishes that differ by less than most / least
-    Raises: ValueError where no such counts exist
+    Valid: wishes and flows above 0; wishes that differ more than most / least leave a large surplus
     Source: own derivation
 
     >>> matched_emitters([6.0, 12.0], [2.0, 2.0], most=16).counts
@@ -43,8 +42,6 @@ def matched_emitters(
     hours = [w / q for w, q in zip(wanted_l_day, emitter_l_h, strict=True)]
     found = [_counts(hours, alone / n, least) for alone in hours for n in range(least, most + 1)]
     fitting = [(counts, time) for counts, time in found if max(counts) <= most]
-    if not fitting:
-        raise ValueError(f"wishes that differ {max(hours) / min(hours):.1f}-fold do not fit {least} to {most} emitters")
     counts, time = min(fitting, key=lambda one: (round(max(_surplus(hours, *one)), 9), sum(one[0])))
     return Match(counts, 60.0 * time, tuple(_surplus(hours, counts, time)))
 
