@@ -50,8 +50,8 @@ def _filled(numbers: FloatArray, dates: Dates, name: str) -> tuple[FloatArray, l
         result[a:b] = line[a:b]
     if short:
         days = sum(b - a for a, b in short)
-        rule = f"in gaps of up to {SHORT_GAP_DAYS} days (first {dates[short[0][0]]}) were laid on a line between neighbours"
-        notes.append(_note(f"{word}: {days} day{'s' * (days != 1)} {rule}"))
+        span = f"{days} day{'s' * (days != 1)} in gaps of up to {SHORT_GAP_DAYS} (first {dates[short[0][0]]})"
+        notes.append(_note(f"{word}: {span} were laid on a line between neighbours"))
     if name != "wind_m_s":
         for a, b in gaps:
             if b - a <= SHORT_GAP_DAYS:

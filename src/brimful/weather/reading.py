@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from brimful.weather.file_text import read_text
+from brimful.weather.forecast import read_forecast
+from brimful.weather.ghcn import is_lean, is_wide, read_lean, read_wide
 from brimful.weather.order import in_order
 from brimful.weather.raw import RawDays
 from brimful.weather.record import DailyWeather
@@ -37,4 +39,12 @@ def read_weather(
 
 def read_days(text: str, columns: Mapping[str, str], file: str) -> RawDays:
     """The rows of a weather text, by whichever reader knows its form."""
+    start = text.lstrip()[:4096]
+    first = start.split("\n", 1)[0]
+    if start[:1] in ("{", "["):
+        return read_forecast(text, file)
+    if is_lean(first):
+        return read_lean(text, file)
+    if is_wide(first) and not columns:
+        return read_wide(text, file)
     return read_table(text, columns, file)

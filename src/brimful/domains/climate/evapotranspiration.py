@@ -3,6 +3,7 @@
 import numpy as np
 
 from brimful.domains.climate.atmosphere import (
+    LEAST_WIND_2M_M_S,
     air_pressure,
     mean_saturation_vapour_pressure,
     psychrometric_constant,
@@ -44,7 +45,7 @@ def reference_evapotranspiration(
     5.72
     """
     mean_c = (tmax_c + tmin_c) / 2.0
-    wind = np.maximum(wind_2m_m_s, 0.5)
+    wind = np.maximum(wind_2m_m_s, LEAST_WIND_2M_M_S)
     slope, gamma = vapour_pressure_slope(mean_c), psychrometric_constant(air_pressure(elevation_m))
     dryness_kpa = mean_saturation_vapour_pressure(tmax_c, tmin_c) - vapour_kpa
     by_sun = WATER_MM_PER_MJ_M2 * slope * net_energy_mj_m2
