@@ -2,9 +2,9 @@
 
     python3 run.py bench hydraulics [--json]
 
-Every figure is the best of several runs, in milliseconds for one answer, every emitter's head included. Both sides start
-from a description in memory. The engine is called through `owa-epanet` with its own default accuracy; `wntr` writes the
-network to a file, as it always does.
+Every figure is the best of several runs, in milliseconds for one answer, every emitter's head included. Both sides
+start from a description in memory. The engine is called through `owa-epanet` with its own default accuracy; `wntr`
+writes the network to a file, as it always does.
 """
 
 import json

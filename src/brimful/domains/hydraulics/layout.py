@@ -1,0 +1,139 @@
+"""How the tube lies in a container: loops, cut length, where the emitters fall, and whether they reach every root
+ball."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+STAPLE_EVERY_M = 0.3  # common practice, no source
+LEAST_STAPLES = 3  # a loop: common practice, no source
+SLACK = 0.05  # of the loops' length, for bends and joints: common practice, no source
+ENTRY_SLACK_M = 0.15  # to work on the end outside the drain hole: common practice, no source
+
+
+class Spot(NamedTuple):
+    """A place in a container seen from above, from its middle [m]."""
+
+    x_m: float
+    y_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Bowl:
+    """The room for the tube in a round container."""
+
+    inside_radius_m: float  # at the tube's level
+    depth_m: float  # from the drain hole up to the tube
+
+
+@dataclass(frozen=True, slots=True)
+class RootBall:
+    """A root ball seen from above."""
+
+    name: str
+    spot: Spot
+    radius_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class TubeLayout:
+    """The tube in one round container."""
+
+    radii_m: tuple[float, ...]  # of the loops, the innermost first
+    dripline_m: float  # to cut, slack included
+    feeder_m: float  # inside the container: up from the drain hole to the outermost loop, slack included
+    emitters: tuple[Spot, ...]
+    staples: int
+    end_plugs: int
+    dry: tuple[tuple[str, float], ...]  # root balls out of reach, and by how much [m]
+
+
+def loop_radii(loops: int, inside_radius_m: float) -> tuple[float, ...]:
+    """Radii of loops in m that give every ring of mix water in proportion to its area.
+
+    Formula: rings of equal width, each loop in the middle of its ring: r = R·(i - 1/2)/n; a loop's emitters and its
+    ring's area both grow with r.
+
+    >>> [round(r, 3) for r in loop_radii(2, 0.4)]
+    [0.1, 0.3]
+    """
+    if loops < 1 or inside_radius_m <= 0:
+        raise ValueError(f"{loops} loops, inside radius {inside_radius_m} m were given; expected at least 1, above 0")
+    return tuple(inside_radius_m * (i + 0.5) / loops for i in range(loops))
+
+
+def loops_for(emitters: int, spacing_m: float, *, inside_radius_m: float) -> int:
+    """The number of loops whose length comes nearest to so many emitters (n loops are π·R·n long)."""
+    if emitters < 1 or spacing_m <= 0 or inside_radius_m <= 0:
+        raise ValueError(f"{emitters} emitters at {spacing_m} m, radius {inside_radius_m} m; expected all above 0")
+    return max(1, round(emitters * spacing_m / (math.pi * inside_radius_m)))
+
+
+def wetted_radius(volume_l: float, flow_l_h: float, *, conductivity_m_s: float) -> float:
+    """How far sideways in m the mix is wetted round one emitter (Schwartzman & Zur 1986).
+
+    Formula: w = 1.82·V^0.22·(Ks/q)^-0.17 with w the wetted width in m, V in m³, Ks in m/s, q in m³/s; radius = w/2.
+
+    Args:
+        volume_l: water given by one emitter in one start [L]; flow_l_h: its flow [L/h]
+        conductivity_m_s: saturated conductivity of the mix [m/s]
+    Returns: radius [m]
+    Valid: loams and finer; a bark mix spreads water less, so take it as the most
+    Source: Schwartzman & Zur (1986), J. Irrig. Drain. Eng. 112:242 (from memory)
+    """
+    if min(volume_l, flow_l_h, conductivity_m_s) <= 0:
+        raise ValueError(f"{volume_l} L, {flow_l_h} L/h, {conductivity_m_s} m/s were given; expected all above 0")
+    return float(0.91 * (volume_l / 1e3) ** 0.22 * (conductivity_m_s / (flow_l_h / 3.6e6)) ** -0.17)
+
+
+def lay_loops(
+    loops: int,
+    spacing_m: float,
+    *,
+    bowl: Bowl,
+    closed: bool = False,
+    balls: Sequence[RootBall] = (),
+    reach_m: float = math.inf,
+) -> TubeLayout:
+    """Loops of dripline in a round container: radii, lengths to cut in m, emitter places, staples, plugs, dry root
+    balls.
+
+    Formula: length = Σ 2π·r, with 5 % slack; feeder = depth + radius of the outer loop + 0.15 m; emitters every spacing
+    along the loops, the first one spacing (closed: half of one) from the tee.
+
+    Args:
+        loops: how many; spacing_m: of the emitters [m]; bowl: the container [m]; closed: each loop a ring at its tee,
+        instead of plugged balls: root balls; reach_m: how far sideways an emitter wets the mix [m]
+    Returns: the layout
+    Valid: round containers
+    Source: geometry; slack and staples common practice, no source
+    """
+    if spacing_m <= 0 or bowl.depth_m < 0:
+        raise ValueError(f"spacing {spacing_m} m, depth {bowl.depth_m} m were given; expected a spacing above 0")
+    radii = loop_radii(loops, bowl.inside_radius_m)
+    emitters = tuple(spot for r in radii for spot in _along(r, spacing_m, closed))
+    return TubeLayout(
+        radii,
+        (1 + SLACK) * math.fsum(2 * math.pi * r for r in radii),
+        bowl.depth_m + radii[-1] + ENTRY_SLACK_M,
+        emitters,
+        sum(max(LEAST_STAPLES, math.ceil(2 * math.pi * r / STAPLE_EVERY_M)) for r in radii),
+        0 if closed else loops,
+        dry_balls(balls, emitters, reach_m),
+    )
+
+
+def _along(radius_m: float, spacing_m: float, closed: bool) -> list[Spot]:
+    """Places of the emitters of one loop, from its tee at the front round to the right."""
+    round_m = 2 * math.pi * radius_m
+    first = 0.5 * spacing_m if closed else spacing_m
+    count = max(1, math.floor((round_m - first) / spacing_m + 1e-9) + 1)
+    turns = [2 * math.pi * (first + i * spacing_m) / round_m for i in range(count)]
+    return [Spot(radius_m * math.sin(a), -radius_m * math.cos(a)) for a in turns]
+
+
+def dry_balls(balls: Sequence[RootBall], emitters: Sequence[Spot], reach_m: float) -> tuple[tuple[str, float], ...]:
+    """Root balls that no emitter reaches, and by how many metres they miss (from emitter to the ball's edge)."""
+    gaps = ((b, min((math.dist(b.spot, e) for e in emitters), default=math.inf) - b.radius_m - reach_m) for b in balls)
+    return tuple((ball.name, gap) for ball, gap in gaps if gap > 0)
