@@ -194,6 +194,31 @@ class RunTimeWorked:
 
 
 @dataclass(frozen=True, slots=True)
+class ChoiceWorked:
+    """A way to fill what the plan leaves open in a zone; rank 1 is taken. Cost counts only what differs."""
+
+    rank: int
+    emission: str
+    lateral: str
+    main: str
+    feeder: str
+    regulator_head_m: float | None
+    cost_money: float
+    emission_uniformity_percent: float
+    most_velocity_m_s: float
+    minutes_per_day: float
+    supply_share: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class RejectedWorked:
+    """A family of choices of which nothing stands, and the reason."""
+
+    emission: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
 class ZoneWarning:
     """Something the solution of a zone warns of: a stable code, the part or container, and what is so."""
 
@@ -228,6 +253,8 @@ class ZoneWorked:
     run_times: tuple[RunTimeWorked, ...]
     warnings: tuple[ZoneWarning, ...]
     network: NetworkWorked
+    choices: tuple[ChoiceWorked, ...] = ()
+    rejected: tuple[RejectedWorked, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from brimful.design.choose.judge import Need
 from brimful.design.demand import Demands
 from brimful.design.ledger import Ledger
 from brimful.design.model import ContainerDemand, Occasion, RowShare, RowWorked, RunTimeWorked, ZoneWorked
@@ -50,6 +51,15 @@ def run_times_of(
                 steps.append(_run_time(zone, occasion, thirsts, limits, at.at(occasion)))
         times[zone.name] = tuple(steps)
     return times
+
+
+def needs_of(rows: tuple[RowWorked, ...], demands: Demands) -> dict[str, Need]:
+    """What one container of each row must get on the hottest days, and what one start may bring; by row."""
+    needs = {}
+    for row, demand in zip(rows, demands, strict=True):
+        gross = gross_l_day(demand[-1].demand_l_day, LEACHING, 1.0)
+        needs[row.name] = Need(gross, pulse_room_l(row.easily_available_l, LEACHING), row.mouth_area_m2)
+    return needs
 
 
 def low_quarter_share(variation: float, emitters: int) -> float:

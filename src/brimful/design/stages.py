@@ -6,13 +6,14 @@ from pathlib import Path
 from typing import Any
 
 from brimful.catalog import Catalog
+from brimful.design.choose import choose_open, fill_choices
 from brimful.design.climate import Climate, climate_of
 from brimful.design.containers import containers_of
 from brimful.design.demand import demands_of
 from brimful.design.ledger import Ledger, Working
 from brimful.design.materials import materials_of
 from brimful.design.model import Assumption, Design
-from brimful.design.run_times import run_times_of
+from brimful.design.run_times import needs_of, run_times_of
 from brimful.design.settle import Settled, settle
 from brimful.design.settle.notes import Notes
 from brimful.design.water import water_of
@@ -51,34 +52,44 @@ class Stages:
 
 def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stages: Stages | None = None) -> Outcome:
     """A plan worked out whole, or the findings that stand in its way."""
-    run, ledger, notes = (stages or Stages()).run, Ledger(), Notes(places)
+    run, ledger, notes, sky = (stages or Stages()).run, Ledger(), Notes(places), Notes(places)
     settled = settle(plan, catalog, notes)
-    climate = climate_of(plan.site, folder, settled.season if settled else None, notes, ledger)
-    if settled is None or climate is None or not notes.sound:
-        return Outcome(None, tuple(notes.findings), {})
+    climate = climate_of(plan.site, folder, settled.season if settled else None, sky, ledger)
+    if settled is None or climate is None or not sky.sound:
+        return Outcome(None, (*notes.findings, *sky.findings), {})
 
     rows = run("containers", containers_of, ledger, settled.rows)
     demands = run("demand", demands_of, ledger, settled.rows, climate.occasions, catalog)
+    choices = choose_open(plan, settled, needs_of(rows, demands), catalog)
+    settled, notes = fill_choices(choices, settled, catalog, notes)
     water = run("water", water_of, ledger, settled.zones)
     times = run("run times", run_times_of, ledger, settled, rows, demands, water)
     materials = run("materials", materials_of, ledger, settled, rows)
 
-    design = _assembled(
-        plan, settled, climate, (rows, demands, water, times, materials), tuple(notes.assumptions.values())
-    )
-    return Outcome(design, tuple(notes.findings), ledger.entries)
+    assumptions = (*notes.assumptions.values(), *sky.assumptions.values())
+    design = _assembled(plan, settled, climate, (rows, demands, water, times, materials, choices), assumptions)
+    return Outcome(design, (*notes.findings, *sky.findings), ledger.entries)
 
 
 def _assembled(
     plan: Plan, settled: Settled, climate: Climate, parts: tuple[Any, ...], assumptions: tuple[Assumption, ...]
 ) -> Design:
-    rows, demands, water, times, materials = parts
+    rows, demands, water, times, materials, choices = parts
     return Design(
         plan.title,
         plan.units,
         climate.site,
         tuple(replace(row, demands=demand) for row, demand in zip(rows, demands, strict=True)),
-        tuple(replace(zone, run_times=times[zone.name], supply_share_limit=settled.usable_share) for zone in water),
+        tuple(
+            replace(
+                zone,
+                run_times=times[zone.name],
+                supply_share_limit=settled.usable_share,
+                choices=choices.best.get(zone.name, ()),
+                rejected=choices.rejected.get(zone.name, ()),
+            )
+            for zone in water
+        ),
         materials,
         assumptions,
         (),

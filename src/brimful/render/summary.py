@@ -19,6 +19,7 @@ OCCASION_WORDS: dict[Occasion, str] = {
 BARS = "▁▂▃▄▅▆▇█"
 COLOURS = {Severity.ERROR: "bold red", Severity.WARNING: "yellow", Severity.NOTE: ""}
 ROWS_ABREAST = 4
+REASONS = 4
 CUBIC_FOOT_L = 28.316846592
 
 
@@ -48,6 +49,8 @@ def print_summary(design: Design, findings: tuple[Finding, ...], units: str | No
         console.print(row_of_bars(zone))
         console.print(_times(zone, system))
         console.print(_budget(zone, system))
+        if zone.choices or zone.rejected:
+            _choices(console, zone)
     console.print(_materials(design, system))
     console.print(_assumptions(design))
 
@@ -152,6 +155,26 @@ def _budget(zone: ZoneWorked, system: System) -> Table:
         lost, left = (show_number(v, Dimension.PRESSURE, system) for v in (step.head_lost_m, step.head_left_m))
         table.add_row(step.where, lost, left)
     return table
+
+
+def _choices(console: Console, zone: ZoneWorked) -> None:
+    """What was chosen where the plan is silent, the next best, and why others fell."""
+    table = _table(
+        "Chosen, where the plan is silent: the best three", ["", "in each container", "lateral; main; feeder"]
+    )
+    for name in ("even, %", "min, hottest", "cost"):
+        table.add_column(name, justify="right")
+    for one in zone.choices:
+        tubes = f"{one.lateral}; {one.main}; {one.feeder}"
+        even, minutes = f"{one.emission_uniformity_percent:.0f}", f"{one.minutes_per_day:.0f}"
+        table.add_row(
+            "taken" if one.rank == 1 else str(one.rank), one.emission, tubes, even, minutes, f"{one.cost_money:.0f}"
+        )
+    console.print(table)
+    for fallen in zone.rejected[:REASONS]:
+        console.print(f"  [dim]not {fallen.emission}: {fallen.reason}[/dim]")
+    if len(zone.rejected) > REASONS:
+        console.print(f"  [dim]and {len(zone.rejected) - REASONS} more; design --json gives every reason[/dim]")
 
 
 def _materials(design: Design, system: System) -> Table:

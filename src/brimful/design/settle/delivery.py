@@ -17,8 +17,8 @@ FEEDER = "feeder-quarter-0.170"
 FEEDER_SLACK_M = 0.6  # from the lateral to the container and round inside it: common practice, no source
 LOOP_AT = 0.6  # a loop of dripline lies at this share of the mouth's radius: common practice, no source
 
-Body = tuple[DriplineBody | SingleEmitters, str, float | None, float]
-"""What emits, what to call it, its length where it is bought by length, and its variation as made."""
+Body = tuple[DriplineBody | SingleEmitters, str, str, float | None, float]
+"""What emits, its key, what to call it, its length where it is bought by length, and its variation as made."""
 
 
 def settle_delivery(
@@ -43,10 +43,10 @@ def settle_delivery(
         )
     if body is None or tube is None:
         return None
-    made, words, bought, variation = body
+    made, key, words, bought, variation = body
     loss = catalog.fittings["barb-tee-branch"].loss_k + catalog.fittings["barb-coupling"].loss_k
     feeder = Feeder(Tube(tube.inner_diameter_m, tube.roughness_m, tube.key), length, loss)
-    return Delivery(Assembly(feeder, made, lift_m), words, bought, tube.name, length, variation)
+    return Delivery(Assembly(feeder, made, lift_m), key, words, bought, tube.name, length, variation)
 
 
 def _body(desk: Desk, givers: tuple[schema.Delivery, ...], path: Path, width_m: float) -> Body | None:
@@ -70,7 +70,11 @@ def _emitters(given: schema.Emitters, path: Path, desk: Desk) -> Body | None:
     if count is None:
         count = 4
         notes.assume("tubing.emitters.count", "emitters in each container", "4")
-    return None if row is None else (SingleEmitters(law_of(row), count), f"{count} × {row.name}", None, row.variation)
+    return (
+        None
+        if row is None
+        else (SingleEmitters(law_of(row), count), row.key, f"{count} × {row.name}", None, row.variation)
+    )
 
 
 def _dripline(given: schema.Dripline, path: Path, width_m: float, desk: Desk) -> Body | None:
@@ -85,7 +89,7 @@ def _dripline(given: schema.Dripline, path: Path, width_m: float, desk: Desk) ->
     loops = given.loops or 1
     length = given.length
     if length is None:
-        length = loops * math.pi * LOOP_AT * width_m
+        length = loops_length_m(loops, width_m)
         said = f"{loops} loop{'s' if loops > 1 else ''} at {LOOP_AT} of the mouth's radius"
         notes.assume("tubing.dripline.loops", "dripline in each container", said)
     count = int(length / row.spacing_m + 1e-6)
@@ -95,7 +99,12 @@ def _dripline(given: schema.Dripline, path: Path, width_m: float, desk: Desk) ->
         return None
     tube = Tube(row.inner_diameter_m, row.roughness_m, row.key)
     body = DriplineBody(tube, row.spacing_m, count, law_of(row), closed=given.ring)
-    return body, row.name, length, row.variation
+    return body, row.key, row.name, length, row.variation
+
+
+def loops_length_m(loops: int, width_m: float) -> float:
+    """Length of so many loops of dripline in a mouth of this width."""
+    return loops * math.pi * LOOP_AT * width_m
 
 
 def law_of(row: Dripline | Emitter) -> EmitterLaw:

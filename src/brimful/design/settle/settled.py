@@ -24,6 +24,7 @@ class Delivery:
     """How water gets into one container, and what the parts are called when bought."""
 
     assembly: Assembly
+    emission_key: str
     emission: str
     emission_length_m: float | None
     feeder: str
