@@ -9,7 +9,7 @@ import pytest
 
 from brimful.domains.climate.sky import distance_factor, erbs_diffuse_share, haurwitz_w_m2, split_light
 from brimful.domains.climate.sun import (
-    Place,
+    SunPlace,
     apparent_elevation_deg,
     days_since_2000,
     equation_of_time_min,
@@ -18,7 +18,7 @@ from brimful.domains.climate.sun import (
 )
 
 SPA_MOMENT = np.array([days_since_2000(date(2003, 10, 17)) + (12.0 + 30.0 / 60.0 + 30.0 / 3600.0 + 7.0) / 24.0])
-SPA_PLACE = Place(39.742476, -105.1786)
+SPA_PLACE = SunPlace(39.742476, -105.1786)
 
 
 def test_the_worked_example_of_spa() -> None:
@@ -39,19 +39,19 @@ def test_sundial_against_clock_in_the_same_example() -> None:
     ("place", "rise", "length_h", "noon_elevation"),
     [
         (
-            Place(39.7392, -104.9903, -6.0),
+            SunPlace(39.7392, -104.9903, -6.0),
             ("07:02:22", "05:32:04", "08:17:45"),
             (None, 14.985, 9.355),
             (50.52, 73.70, 26.82),
         ),
         (
-            Place(47.6062, -122.3321, -7.0),
+            SunPlace(47.6062, -122.3321, -7.0),
             ("07:10:51", "05:11:27", "08:55:01"),
             (None, 15.984, 8.417),
             (42.68, 65.83, 18.95),
         ),
         (
-            Place(51.5074, -0.1278, 0.0),
+            SunPlace(51.5074, -0.1278, 0.0),
             ("06:02:17", "03:42:58", "08:03:58"),
             (12.201, 16.642, 7.828),
             (38.64, 61.93, 15.05),
@@ -60,7 +60,7 @@ def test_sundial_against_clock_in_the_same_example() -> None:
     ids=["Denver", "Seattle", "London"],
 )
 def test_sunrise_day_length_and_noon(
-    place: Place, rise: tuple[str, ...], length_h: tuple[float | None, ...], noon_elevation: tuple[float, ...]
+    place: SunPlace, rise: tuple[str, ...], length_h: tuple[float | None, ...], noon_elevation: tuple[float, ...]
 ) -> None:
     """20 Mar, 20 Jun, 21 Dec 2024: within ten seconds, one minute of day length, 0.02° of apparent noon elevation."""
     days = np.array([days_since_2000(date(2024, month, day)) for month, day in ((3, 20), (6, 20), (12, 21))])
@@ -76,7 +76,7 @@ def test_sunrise_day_length_and_noon(
 def test_sunrise_through_the_year_against_spa() -> None:
     """A fourth city, Wellington, weekly in 2024: NREL SPA has the sun at −0.833° at our times, ±0.01°."""
     pvlib, pandas = pytest.importorskip("pvlib"), pytest.importorskip("pandas")
-    place = Place(-41.2866, 174.7756, 12.0)
+    place = SunPlace(-41.2866, 174.7756, 12.0)
     days = np.arange(52) * 7 + days_since_2000(date(2024, 1, 1))
     events = sun_events(days, place)
     for hours, rising in ((events.sunrise_h, True), (events.sunset_h, False)):
@@ -97,7 +97,7 @@ def test_haurwitz_over_days_in_denver() -> None:
     """20.86, 31.66 and 8.85 MJ/m² on 20 Mar, 20 Jun, 21 Dec (library run)."""
     days = np.array([days_since_2000(date(2024, month, day)) for month, day in ((3, 20), (6, 20), (12, 21))])
     minutes = (np.arange(1440) + 0.5) / 1440.0 + 7.0 / 24.0
-    sun = sun_position(days[:, None] + minutes, Place(39.7392, -104.9903))
+    sun = sun_position(days[:, None] + minutes, SunPlace(39.7392, -104.9903))
     energy = haurwitz_w_m2(apparent_elevation_deg(sun.elevation_deg)).sum(axis=1) * 60e-6
     assert energy == pytest.approx([20.86, 31.66, 8.85], abs=0.02)
 
@@ -113,6 +113,6 @@ def test_erbs_split(light: float, zenith: float, clearness: float, diffuse: floa
     kt = light / (constant * distance_factor(172) * cos_zenith)
     assert kt == pytest.approx(clearness, abs=5e-5)
     assert erbs_diffuse_share(kt) * light == pytest.approx(diffuse, abs=0.05)
-    beam, sky = split_light(light, 90.0 - zenith, 172, constant)
+    beam, sky = split_light(light, 90.0 - zenith, distance_factor(172), constant)
     assert sky == pytest.approx(diffuse, abs=0.05)
     assert beam / cos_zenith == pytest.approx(normal, abs=0.05)

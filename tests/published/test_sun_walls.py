@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 
 from brimful.domains.climate.horizon import Block, Obstacle, Wall, sky_view
-from brimful.domains.climate.sun import Place, apparent_elevation_deg, days_since_2000, sun_grid
+from brimful.domains.climate.sun import SunPlace, apparent_elevation_deg, days_since_2000, sun_grid
 
-DENVER = Place(39.7392, -104.9903, -7.0)
+DENVER = SunPlace(39.7392, -104.9903, -7.0)
 DAYS = np.array([days_since_2000(date(2024, month, day)) for month, day in ((3, 20), (6, 20), (9, 22))])
 WEST, NORTH, SOUTH = (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)
 

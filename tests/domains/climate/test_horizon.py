@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 
 from brimful.domains.climate.horizon import Block, Crown, Obstacle, SkyView, Wall, horizon_deg, sky_view
 from brimful.domains.climate.shade import DirectSun, LightClass, direct_sun, light_class, season_hours, sun_path
-from brimful.domains.climate.sun import Place
+from brimful.domains.climate.sun import SunPlace
 
 HERE = np.array([[0.0, 0.0, 0.6]])
-DENVER = Place(39.7392, -104.9903, -7.0)
+DENVER = SunPlace(39.7392, -104.9903, -7.0)
 PATH = sun_path(DENVER, 2024)
 
 far = st.floats(-8.0, 8.0)
@@ -125,7 +125,7 @@ def test_under_a_crown_the_zenith_is_covered() -> None:
 @pytest.mark.parametrize("latitude", [-90.0, -70.0, 0.0, 80.0, 90.0])
 def test_polar_and_equatorial_years(latitude: float) -> None:
     """Months without sun have zero hours, months of midnight sun up to 24; the share stays a share."""
-    sun = direct_sun(sun_path(Place(latitude, 0.0), 2023, 30), sky_view([], HERE))
+    sun = direct_sun(sun_path(SunPlace(latitude, 0.0), 2023, 30), sky_view([], HERE))
     assert sun.hours.min() >= 0.0
     assert sun.hours.max() <= 24.0 + 1e-9
     assert sun.lit_beam_share == pytest.approx(np.ones((1, 12)))

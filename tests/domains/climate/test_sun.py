@@ -11,13 +11,14 @@ from hypothesis import strategies as st
 from brimful.domains.climate.sky import (
     air_mass,
     daily_diffuse_share,
+    distance_factor,
     erbs_diffuse_share,
     haurwitz_w_m2,
     radiation_at_container,
     split_light,
 )
 from brimful.domains.climate.sun import (
-    Place,
+    SunPlace,
     SunPosition,
     apparent_elevation_deg,
     days_since_2000,
@@ -46,7 +47,7 @@ def apart_deg(one: SunPosition, elevation_deg: np.ndarray, azimuth_deg: np.ndarr
 @given(latitude=st.floats(-90, 90), longitude=st.floats(-180, 180), step=st.sampled_from([1, 10, 30, 60]))
 def test_the_grid_is_the_position_at_mid_step(latitude: float, longitude: float, step: int) -> None:
     """Rotation gives what the direct way gives, at any place, also at the zenith and the poles."""
-    place, days = Place(latitude, longitude, -7.0), DAYS_2024[::61]
+    place, days = SunPlace(latitude, longitude, -7.0), DAYS_2024[::61]
     share = (np.arange(1440 // step) + 0.5) * step / 1440.0
     direct = sun_position(days[:, None] + share + 7.0 / 24.0, place)
     grid = sun_grid(days, place, step)
@@ -59,14 +60,14 @@ def test_position_against_the_full_algorithm(latitude: float) -> None:
     pvlib, pandas = pytest.importorskip("pvlib"), pytest.importorskip("pandas")
     times = pandas.date_range("2024-01-01 00:30", periods=366 * 24, freq="60min", tz="UTC")
     peer = pvlib.solarposition.spa_python(times, latitude, 10.0, delta_t=69.2)
-    ours = sun_grid(DAYS_2024, Place(latitude, 10.0), 60)
+    ours = sun_grid(DAYS_2024, SunPlace(latitude, 10.0), 60)
     assert apart_deg(ours, peer.elevation.to_numpy(), peer.azimuth.to_numpy()).max() < 0.02
 
 
 @given(latitude=st.floats(-65, 65), longitude=st.floats(-180, 180))
 def test_the_sun_stands_on_the_horizon_when_it_rises(latitude: float, longitude: float) -> None:
     """Sunrise, noon and sunset found are moments at which the position says so, the offset of the clock aside."""
-    place = Place(latitude, longitude, 5.0)
+    place = SunPlace(latitude, longitude, 5.0)
     days = DAYS_2024[::40]
     events = sun_events(days, place)
     for hours in (events.sunrise_h, events.sunset_h):
@@ -79,16 +80,16 @@ def test_the_sun_stands_on_the_horizon_when_it_rises(latitude: float, longitude:
 
 def test_polar_night_and_midnight_sun() -> None:
     """Beyond the circle there are days of 0 and of 24 hours, without a sunrise; nothing fails."""
-    events = sun_events(DAYS_2024, Place(75.0, 0.0))
+    events = sun_events(DAYS_2024, SunPlace(75.0, 0.0))
     assert {0.0, 24.0} <= set(events.day_length_h)
     assert np.isnan(events.sunrise_h[events.day_length_h == 24.0]).all()
-    assert np.isfinite(sun_events(DAYS_2024, Place(90.0, 0.0)).day_length_h).all()
+    assert np.isfinite(sun_events(DAYS_2024, SunPlace(90.0, 0.0)).day_length_h).all()
 
 
 def test_both_hemispheres_mirror_each_other() -> None:
     """Longest day in June in the north and in December in the south."""
-    north = sun_events(DAYS_2024, Place(45.0, 0.0)).day_length_h
-    south = sun_events(DAYS_2024, Place(-45.0, 0.0)).day_length_h
+    north = sun_events(DAYS_2024, SunPlace(45.0, 0.0)).day_length_h
+    south = sun_events(DAYS_2024, SunPlace(-45.0, 0.0)).day_length_h
     assert abs(int(north.argmax()) - 172) <= 2
     assert abs(int(south.argmax()) - 355) <= 2
 
@@ -113,7 +114,7 @@ def test_a_higher_sun_gives_more_light_through_less_air(low: float, rise: float)
 @given(light=st.floats(0, 1300), elevation=st.floats(-20, 90), day=st.integers(1, 366))
 def test_beam_and_sky_light_make_the_whole(light: float, elevation: float, day: int) -> None:
     """The split loses nothing and makes nothing negative."""
-    beam, diffuse = split_light(light, elevation, day)
+    beam, diffuse = split_light(light, elevation, distance_factor(day))
     assert beam + diffuse == pytest.approx(light)
     assert beam >= 0.0
     assert diffuse >= 0.0
@@ -138,8 +139,8 @@ def test_shade_never_adds_light(diffuse: float, lit: float, view: float) -> None
 def test_places_off_the_globe_and_odd_steps_are_refused() -> None:
     """The message says what was expected."""
     with pytest.raises(ValueError, match="latitude"):
-        Place(91.0, 0.0)
+        SunPlace(91.0, 0.0)
     with pytest.raises(ValueError, match="latitude"):
-        Place(math.nan, 0.0)
+        SunPlace(math.nan, 0.0)
     with pytest.raises(ValueError, match="step_minutes"):
-        sun_grid(DAYS_2024, Place(0.0, 0.0), 7)
+        sun_grid(DAYS_2024, SunPlace(0.0, 0.0), 7)

@@ -11,8 +11,8 @@ from enum import StrEnum
 import numpy as np
 
 from brimful.domains.climate.horizon import AZIMUTH_DEG, SkyView
-from brimful.domains.climate.sky import haurwitz_w_m2, split_light
-from brimful.domains.climate.sun import Place, apparent_elevation_deg, days_since_2000, sun_grid
+from brimful.domains.climate.sky import distance_factor, haurwitz_w_m2, split_light
+from brimful.domains.climate.sun import SunPlace, apparent_elevation_deg, days_since_2000, sun_grid
 from brimful.domains.climate.values import FloatArray
 
 _MONTHS = 12
@@ -57,7 +57,7 @@ class DirectSun:
     """Share of a clear sky's beam energy that arrives; 1 where the month has no sun at all."""
 
 
-def sun_path(place: Place, year: int, step_minutes: int = 10) -> SunPath:
+def sun_path(place: SunPlace, year: int, step_minutes: int = 10) -> SunPath:
     """The sun's year at a place, ready to be looked up (Haurwitz sky, Erbs split).
 
     Args:
@@ -74,15 +74,17 @@ def sun_path(place: Place, year: int, step_minutes: int = 10) -> SunPath:
     sun = sun_grid(days, place, step_minutes)
     up = sun.elevation_deg > -1.0
     elevation = apparent_elevation_deg(sun.elevation_deg[up])
-    day_of_year = np.broadcast_to((days - first + 1.0)[:, None], up.shape)[up]
-    beam, _ = split_light(haurwitz_w_m2(elevation), elevation, day_of_year)
+    distance = np.broadcast_to(distance_factor(np.arange(1.0, days.size + 1.0))[:, None], up.shape)[up]
+    beam, _ = split_light(haurwitz_w_m2(elevation), elevation, distance)
     keys = (np.rint(sun.azimuth_deg[up]) % 360.0) * _KEY_STEP + elevation
     order = np.argsort(keys)
-    rows = np.zeros((order.size + 1, 2 * _MONTHS))
+    sums, row = np.zeros((order.size + 1, 2 * _MONTHS)), np.arange(1, order.size + 1)
     month = np.broadcast_to(months[:, None], up.shape)[up][order] - 1
-    rows[np.arange(1, order.size + 1), month] = step_minutes / 60.0
-    rows[np.arange(1, order.size + 1), month + _MONTHS] = beam[order]
-    return SunPath(keys[order], np.cumsum(rows, axis=0), np.bincount(months, minlength=13)[1:].astype(np.float64))
+    sums[row, month] = step_minutes / 60.0
+    sums[row, month + _MONTHS] = beam[order]
+    return SunPath(
+        keys[order], np.cumsum(sums, axis=0, out=sums), np.bincount(months, minlength=13)[1:].astype(np.float64)
+    )
 
 
 def direct_sun(path: SunPath, view: SkyView) -> DirectSun:

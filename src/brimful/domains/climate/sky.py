@@ -99,23 +99,24 @@ def daily_diffuse_share(clearness: Values, sunset_hour_angle_deg: Values) -> Flo
 
 
 def split_light(
-    global_w_m2: Values, elevation_deg: Values, day_of_year: Values, solar_constant_w_m2: float = SOLAR_CONSTANT_W_M2
+    global_w_m2: Values, elevation_deg: Values, distance: Values, solar_constant_w_m2: float = SOLAR_CONSTANT_W_M2
 ) -> tuple[FloatArray, FloatArray]:
     """Light straight from the sun and light from the sky, both on level ground, in W/m² (Erbs 1982).
 
-    Formula: kt = global / (E₀ cos Z); sky light = Erbs share × global; the rest comes straight.
+    Formula: kt = global / (constant × distance factor × cos Z); sky light = Erbs share × global; the rest is
+    the beam.
 
     Args:
         global_w_m2: light on level ground [W/m²]
         elevation_deg: elevation of the sun [°]
-        day_of_year: day of the year [-]
+        distance: (mean distance / distance)², see distance_factor [-]
         solar_constant_w_m2: irradiance above the air at the mean distance [W/m²]
     Returns: (beam, diffuse) on level ground [W/m²]
     Valid: hours; all light is diffuse when the sun is down
     Source: as erbs_diffuse_share
     """
     cos_zenith = np.maximum(np.sin(np.radians(elevation_deg)), _LEAST_COS_ZENITH)
-    above_air = solar_constant_w_m2 * distance_factor(day_of_year) * cos_zenith
+    above_air = solar_constant_w_m2 * distance * cos_zenith
     share = np.where(np.asarray(elevation_deg) > 0.0, erbs_diffuse_share(global_w_m2 / above_air), 1.0)
     diffuse: FloatArray = np.asarray(global_w_m2 * share)
     return np.asarray(global_w_m2 - diffuse), diffuse

@@ -21,7 +21,7 @@ _STANDARD_TEMPERATURE_C = 10.0
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class SunPlace:
     """Where on Earth: north and east positive [°], and the clock's fixed offset from UT [h]."""
 
     latitude_deg: float
@@ -81,7 +81,7 @@ def _apparent_sun(ut_days: FloatArray) -> tuple[FloatArray, FloatArray, FloatArr
     return ascension, declination, sidereal
 
 
-def sun_position(ut_days: FloatArray, place: Place) -> SunPosition:
+def sun_position(ut_days: FloatArray, place: SunPlace) -> SunPosition:
     """Elevation and azimuth of the sun at any moments, in degrees (Meeus, low-accuracy sun).
 
     Formula: sin h = sin φ sin δ + cos φ cos δ cos H; tan A = −cos δ sin H / (cos φ sin δ − sin φ cos δ cos H).
@@ -99,7 +99,7 @@ def sun_position(ut_days: FloatArray, place: Place) -> SunPosition:
     return _to_angles(across, np.cos(declination) * np.sin(hour_angle), np.sin(declination), place)
 
 
-def sun_grid(days: NDArray[np.int64], place: Place, step_minutes: int = 10) -> SunPosition:
+def sun_grid(days: NDArray[np.int64], place: SunPlace, step_minutes: int = 10) -> SunPosition:
     """Elevation and azimuth of the sun through whole days at the middle of every step, in degrees.
 
     Formula: the sun's place at midnight, carried linearly to the next midnight and rotated by 15° an hour.
@@ -130,7 +130,7 @@ def sun_grid(days: NDArray[np.int64], place: Place, step_minutes: int = 10) -> S
     return _to_angles(across, side, axis, place, stretch)
 
 
-def _day_frame(midnight: FloatArray, place: Place) -> tuple[list[FloatArray], list[FloatArray]]:
+def _day_frame(midnight: FloatArray, place: SunPlace) -> tuple[list[FloatArray], list[FloatArray]]:
     """The sun's equatorial direction at each midnight, and its change to the next one in the turning frame."""
     both = []
     for moment in (midnight, midnight + 1.0):
@@ -142,7 +142,7 @@ def _day_frame(midnight: FloatArray, place: Place) -> tuple[list[FloatArray], li
 
 
 def _to_angles(
-    across: FloatArray, side: FloatArray, axis: FloatArray, place: Place, stretch: FloatArray | float = 1.0
+    across: FloatArray, side: FloatArray, axis: FloatArray, place: SunPlace, stretch: FloatArray | float = 1.0
 ) -> SunPosition:
     """From the equatorial direction (towards meridian, west, pole) to elevation and azimuth."""
     sin_lat, cos_lat = math.sin(math.radians(place.latitude_deg)), math.cos(math.radians(place.latitude_deg))
@@ -173,7 +173,7 @@ def equation_of_time_min(ut_days: FloatArray) -> FloatArray:
     return result
 
 
-def sun_events(days: NDArray[np.int64], place: Place) -> SunEvents:
+def sun_events(days: NDArray[np.int64], place: SunPlace) -> SunEvents:
     """Sunrise, solar noon and sunset in clock hours of each day.
 
     Formula: noon from the equation of time; cos H = (sin h₀ − sin φ sin δ) / (cos φ cos δ) with h₀ = −0.833°, repeated
@@ -205,7 +205,7 @@ def sun_events(days: NDArray[np.int64], place: Place) -> SunEvents:
     return SunEvents(np.where(none, np.nan, rise), noon, np.where(none, np.nan, setting), length)
 
 
-def _rising_cosine(declination: FloatArray, place: Place) -> FloatArray:
+def _rising_cosine(declination: FloatArray, place: SunPlace) -> FloatArray:
     """Cosine of the hour angle at which the sun's upper edge touches the horizon; beyond ±1 it never does."""
     latitude = math.radians(min(max(place.latitude_deg, -89.9999), 89.9999))
     low = math.sin(math.radians(RISING_ELEVATION_DEG))

@@ -74,7 +74,12 @@ def distribution_share(low_quarter_uniformity: float, rule: UniformityRule = Uni
 
     Formula: low quarter DU; industry 0.4 + 0.6 DU; low half 0.386 + 0.614 DU. Containers drain separately, so no
     soil evens out the difference: the low quarter is the default (common practice, no source).
-    Args: low_quarter_uniformity DU [1]; rule. Returns: [1]. Valid: 0 < DU ≤ 1.
+
+    Args:
+        low_quarter_uniformity: DU, mean of the driest quarter over the mean of all [1]
+        rule: which container the run is made for
+    Returns: [1]
+    Valid: 0 < DU ≤ 1
     Source: 1/DU and 1/(0.4 + 0.6 DU), Irrigation Association (memory); low half (trade forum, read; link memory).
 
     >>> round(1 / distribution_share(0.8), 4), round(1 / distribution_share(0.8, UniformityRule.INDUSTRY), 4)
@@ -90,9 +95,13 @@ def gross_l_day(demand_l_day: float, leaching_fraction: float, distribution: flo
     """Water to send to a container in a day so that the dry end of the line still gets its demand [L].
 
     Formula: demand / (1 − LF) / distribution.
-    Args: demand_l_day [L/day]; leaching_fraction LF [1], share that shall drain and carry salts out;
-    distribution [1], see distribution_share.
-    Returns: [L/day]. Valid: 0 ≤ LF < 1, 0 < distribution ≤ 1.
+
+    Args:
+        demand_l_day: demand of the container [L/day]
+        leaching_fraction: LF, share that shall drain and carry salts out [1]
+        distribution: see distribution_share [1]
+    Returns: [L/day]
+    Valid: 0 ≤ LF < 1, 0 < distribution ≤ 1
     Source: leaching fraction, UF/IFAS ENH1268 (read: keep low, below about 0.15).
 
     >>> round(gross_l_day(4.0, 0.15, 1.0), 2)
@@ -111,8 +120,12 @@ def minutes_per_day(gross_l_day: float, container_flow_l_h: float) -> float:
     """Minutes the zone must run in a day for one container [min].
 
     Formula: 60 × gross / flow.
-    Args: gross_l_day [L/day]; container_flow_l_h [L/h], all emitters of the container together.
-    Returns: [min/day]. Valid: flow > 0.
+
+    Args:
+        gross_l_day: water to send [L/day]
+        container_flow_l_h: all emitters of the container together [L/h]
+    Returns: [min/day]
+    Valid: flow > 0
     Source: arithmetic. Trade check (common practice, no source): 16 emitters of 0.65 gph, 15 minutes, 2.6 gal.
 
     >>> minutes_per_day(2.6, 16 * 0.65)
@@ -127,7 +140,12 @@ def pulse_room_l(refill_to_capacity_l: float, leaching_fraction: float = 0.0) ->
     """Largest single pulse that drains no more than the wanted leaching share [L].
 
     Formula: room between refill level and container capacity / (1 − LF).
-    Args: refill_to_capacity_l [L]; leaching_fraction [1]. Returns: [L]. Valid: 0 ≤ LF < 1.
+
+    Args:
+        refill_to_capacity_l: room between refill level and container capacity [L]
+        leaching_fraction: LF, share of a pulse that may drain [1]
+    Returns: [L]
+    Valid: 0 ≤ LF < 1
     Source: water balance.
 
     >>> pulse_room_l(9.0, 0.1)
@@ -143,8 +161,14 @@ def split_into_starts(
 
     Formula: starts n from 1 up; minutes per start = minutes / n rounded up to the step; the first n whose pulse is
     within room_l is taken, else the largest n allowed. No more than the permitted time is ever set.
-    Args: minutes [min/day]; container_flow_l_h [L/h]; room_l [L], see pulse_room_l; limits of the timer.
-    Returns: RunTime with the limit that binds and by how much. Valid: minutes ≥ 0, flow > 0, room > 0.
+
+    Args:
+        minutes: running time wanted [min/day]
+        container_flow_l_h: flow to the container [L/h]
+        room_l: largest pulse, see pulse_room_l [L]
+        limits: of the timer
+    Returns: RunTime with the limit that binds and by how much
+    Valid: minutes ≥ 0, flow > 0, room > 0
     Source: water balance.
 
     >>> day = split_into_starts(100.0, 4.0, room_l=2.5)

@@ -6,6 +6,8 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from brimful.domains.watering.demand import SMALL_RAIN_SHARE
+
 FloatArray: TypeAlias = NDArray[np.float64]
 
 
@@ -108,7 +110,7 @@ def counted_rain_mm(rain_mm: FloatArray, et0_mm: FloatArray) -> FloatArray:
     Valid: 0 or more
     Source: FAO-56, p.170
     """
-    result: FloatArray = np.where(rain_mm >= 0.2 * et0_mm, rain_mm, 0.0)
+    result: FloatArray = np.where(rain_mm >= SMALL_RAIN_SHARE * et0_mm, rain_mm, 0.0)
     return result
 
 
