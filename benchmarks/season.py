@@ -106,13 +106,9 @@ def store_rows() -> Iterator[Row]:
         hours = containers * YEARS * DAYS * 24
         size = f"{hours / 1e6:.1f} M hours, {1e6 * ours / hours:.1f} ns each"
         name = f"store, {containers} containers × {YEARS} seasons hourly ({size})"
-        yield row(
-            name,
-            ours,
-            "plain Python loop (scaled)",
-            loop * containers * YEARS / len(sample),
-            f"{off:.1e} L; closes to {closure(balance):.0e}",
-        )
+        peer = loop * containers * YEARS / len(sample)
+        yield row(name, ours, "plain Python loop (scaled)", peer, (off, "L"))
+        yield row("the same: what its account lacks", ours, "conservation", ours, (closure(balance), "of the water"))
 
 
 def closure(balance: Balance) -> float:
@@ -147,9 +143,7 @@ def evaporation_rows() -> Iterator[Row]:
         return pyet.pm_fao56(mean, u2, rs=rs, tmax=top, tmin=low, ea=ea, elevation=1208.5, lat=np.radians(39.4575))
 
     off = float(np.abs(by_pyet().to_numpy() - mine[:365]).max())
-    yield row(
-        "ET0, 100 station-years daily", ours, "pyet, one station-year × 100", 100 * best(by_pyet, 3), f"{off:.3f} mm"
-    )
+    yield row("ET0, 100 station-years daily", ours, "pyet, one station-year × 100", 100 * best(by_pyet, 3), (off, "mm"))
 
 
 def sun_rows() -> Iterator[Row]:
@@ -164,7 +158,7 @@ def sun_rows() -> Iterator[Row]:
     grid, spa = sun_grid(days, PLACE, 10), by_spa()
     off = float(np.abs(grid.elevation_deg.ravel() - spa.elevation.to_numpy()).max())
     yield row(
-        f"sun, {times.size} positions ({1e6 * ours / times.size:.0f} ns each)", ours, "pvlib SPA", peer, f"{off:.4f}°"
+        f"sun, {times.size} positions ({1e6 * ours / times.size:.0f} ns each)", ours, "pvlib SPA", peer, (off, "°")
     )
 
     draw = np.random.default_rng(2)
@@ -189,9 +183,7 @@ def sun_rows() -> Iterator[Row]:
     name = "sun hours by month, 100 containers × a year at 10 min"
     yield row(name, ours, "pvlib SPA and horizon profiles", peer, (off, "h a day"))
     path = sun_path(PLACE, 2024)
-    yield row(
-        name + ", site's sun known", best(lambda: direct_sun(path, view), 9), "the same", peer, f"{off:.2f} h a day"
-    )
+    yield row(name + ", site's sun known", best(lambda: direct_sun(path, view), 9), "the same", peer, (off, "h a day"))
 
 
 def main() -> None:
