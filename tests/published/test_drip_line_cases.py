@@ -1,26 +1,29 @@
 """Worked networks and lines.
 
-Looped network: R package `hydraulics` (E. Maurer), vignette section 7, Hardy Cross (read); converged column calculated.
-Lateral of 100 emitters and container rows: calculated with two independent solvers, no publisher.
-Water by temperature: IAPWS-95 density and IAPWS 2008 viscosity at 101 325 Pa (calculated with the `chemicals` package).
+Looped network and single pipes: R package `hydraulics` (E. Maurer), vignette section 7, Hardy Cross (read); converged
+column calculated. Lateral of 100 emitters and container rows: calculated with two independent solvers, no publisher.
+Water by temperature: IAPWS-95 density and IAPWS 2008 viscosity at 101 325 Pa (calculated with the `chemicals`
+package).
 """
 
+import math
 from dataclasses import replace
 
 import pytest
 from tests.domains.hydraulics.engine import GRAVITY_M_S2
 from tests.domains.hydraulics.layouts import line, tree
 
+from brimful.domains.hydraulics.assembly import Assembly, Dripline, Tube, inflow_curve
 from brimful.domains.hydraulics.emitters import (
     CompensatingEmitter,
     MicrotubeEmitter,
     emitter_from_points,
     rated_emitter,
 )
-from brimful.domains.hydraulics.friction import FRICTION_LAWS
+from brimful.domains.hydraulics.friction import FRICTION_LAWS, colebrook_factor
 from brimful.domains.hydraulics.losses import barb_equivalent_length, christiansen_factor, k_of_cv
 from brimful.domains.hydraulics.network import Link, Network, Node, Outlet, Source
-from brimful.domains.hydraulics.pipe import hazen_williams_loss, head_loss, laminar_limit_flow_l_h
+from brimful.domains.hydraulics.pipe import Pipe, Water, hazen_williams_loss, head_loss, laminar_limit_flow_l_h
 from brimful.domains.hydraulics.solve import solve
 from brimful.domains.hydraulics.uniformity import (
     christiansen_uniformity,
@@ -250,3 +253,76 @@ def test_laminar_limits() -> None:
     """Laminar limit: 6.5 gph in 0.170 in, 22.8 gph in 0.600 in at 20 °C (calculated, 1 %)."""
     assert laminar_limit_flow_l_h(0.17 * 0.0254, 1.0034e-6) / 3.785411784 == pytest.approx(6.5, rel=0.01)
     assert laminar_limit_flow_l_h(0.6 * 0.0254, 1.0034e-6) / 3.785411784 == pytest.approx(22.8, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("re", "relative", "f"),
+    [(248625, 0.0005 / (20 / 12), 0.0173), (1010337, 0.046e-3 / 0.5, 0.0133), (134126, 0.002 / 50, 0.017188)],
+)
+def test_printed_single_pipes(re: float, relative: float, f: float) -> None:
+    """Friction factors of two printed pipes (R package `hydraulics`, read), and Cengel & Cimbala 8-3 (calculated)."""
+    assert colebrook_factor(re, relative) == pytest.approx(f, abs=5e-5)
+
+
+def test_printed_head_losses() -> None:
+    """5.72 ft over 10 560 ft of 20 in pipe at 4 ft³/s (read); 9.817 m in Cengel & Cimbala example 8-3 (calculated)."""
+    foot, water = 0.3048, FRICTION_LAWS["colebrook"]
+    nu = 4 * 4 * foot**3 / (math.pi * 20 * 0.0254 * 248625)
+    pipe = Pipe.of(
+        10560 * foot, 20 * 0.0254, roughness_m=0.0005 * foot, loss_k=0.0, water=Water(nu, 32.2 * foot, water)
+    )
+    assert pipe.loss(4 * foot**3 * 3.6e6)[0] / foot == pytest.approx(5.72, abs=0.01)
+    pipe = Pipe.of(60.0, 0.05, roughness_m=2e-6, loss_k=0.0, water=Water(1.138e-3 / 999, law=water))
+    assert pipe.loss(0.006 * 3.6e6)[0] == pytest.approx(9.817, rel=2e-3)
+
+
+PSI_M_20_C = 6894.757 / (998.207 * 9.80665)
+
+
+@pytest.mark.parametrize(
+    ("bore_in", "gph", "psi"),
+    [
+        (0.600, 20, 0.070),
+        (0.600, 100, 1.546),
+        (0.600, 200, 5.185),
+        (0.600, 300, 10.60),
+        (0.622, 120, 1.789),
+        (0.622, 240, 6.019),
+        (0.818, 200, 1.187),
+        (0.818, 480, 5.538),
+        (0.170, 2, 1.091),
+        (0.170, 5, 2.728),
+        (0.170, 15, 22.9),
+        (0.160, 5, 3.477),
+        (0.125, 2, 3.734),
+    ],
+)
+def test_tubing_table(bore_in: float, gph: float, psi: float) -> None:
+    """Friction of drip tubing, psi per 100 ft at 20 °C, laminar or Colebrook (calculated, no printed table found; 1
+    %)."""
+    water = Water(1.0034e-6, law=FRICTION_LAWS["colebrook"])
+    pipe = Pipe.of(30.48, bore_in * 0.0254, roughness_m=1.5e-6, loss_k=0.0, water=water)
+    assert pipe.loss(gph * 3.785411784)[0] / PSI_M_20_C == pytest.approx(psi, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("bore_mm", "gph", "rated_psi", "step_in", "count"),
+    [
+        (4.32, 0.8, 25.0, 6, 38),
+        (4.32, 0.8, 25.0, 9, 33),
+        (4.32, 0.8, 25.0, 12, 30),
+        (4.32, 0.5, 15.0, 6, 43),
+        (4.06, 0.8, 25.0, 6, 34),
+    ],
+)
+def test_longest_dripline(bore_mm: float, gph: float, rated_psi: float, step_in: float, count: int) -> None:
+    """Emitters on 1/4-inch dripline before head falls by 20 %, the head at the inlet the rated one (calculated, ±1)."""
+    head = rated_psi * 0.70307
+    law = rated_emitter(gph * 3.785411784, head, exponent=0.5)
+
+    def last_share(n: int) -> float:
+        line = Assembly(None, Dripline(Tube(bore_mm / 1e3), step_in * 0.0254, n, law))
+        return inflow_curve(line, Water(1.0034e-6)).point(head).heads_m[0] / head
+
+    assert last_share(count - 1) > 0.8
+    assert last_share(count + 2) < 0.8

@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 
 from brimful.domains.hydraulics.assembly import Assembly, emitter_flows, emitter_heads
 from brimful.domains.hydraulics.budget import PressureBudget, pressure_budget
-from brimful.domains.hydraulics.emitters import CompensatingEmitter, EmitterLaw
+from brimful.domains.hydraulics.cautions import FASTEST_M_S as FASTEST_M_S
+from brimful.domains.hydraulics.cautions import cautions
 from brimful.domains.hydraulics.friction import FRICTION_LAWS, regime, reynolds
-from brimful.domains.hydraulics.inlet import FLOW_TOO_LOW, INLET_TOO_LOW, Inlet, InletState, rest_at
+from brimful.domains.hydraulics.inlet import Inlet, InletState, rest_at
 from brimful.domains.hydraulics.network import Problem
 from brimful.domains.hydraulics.pipe import Water, velocity_m_s
 from brimful.domains.hydraulics.trunk import TrunkAnswer
@@ -20,7 +21,6 @@ from brimful.domains.hydraulics.uniformity import (
 from brimful.domains.hydraulics.zone import Branch, Zone
 from brimful.domains.hydraulics.zone_solve import ReducedZone
 
-FASTEST_M_S = 1.5  # 5 ft/s: general practice
 EMITTER_CV = 0.05  # a good emitter (ASABE EP405.1 class limit, from memory)
 
 
@@ -120,7 +120,7 @@ def _report(reduced: ReducedZone, inlet: Inlet, state: InletState, answer: Trunk
         _uniformity(containers, cv) if total > 0 else None,
         capacity,
         None if capacity is None else total / capacity if capacity > 0 else math.inf,
-        tuple(_warnings(reduced, containers, tubes, state)),
+        tuple(cautions(reduced, containers, tubes, state)),
     )
 
 
@@ -199,47 +199,6 @@ def _capacity(inlet: Inlet, state: InletState) -> float | None:
         return inlet.supply.tested_l_h
     before = math.fsum(lost for part, lost in state.parts if part not in ("supply pipe", "regulator"))
     return inlet.supply.capacity_l_h(inlet.regulator.setting_m + inlet.regulator.margin_m + before)
-
-
-def _warnings(
-    reduced: ReducedZone, containers: Sequence[ContainerWater], tubes: Sequence[TubeWater], state: InletState
-) -> Iterator[Problem]:
-    yield from _inlet_warnings(reduced.zone.name, state)
-    for tube in tubes:
-        if tube.velocity_m_s > FASTEST_M_S:
-            yield Problem(
-                "fast-water", tube.id, f"water runs at {tube.velocity_m_s:.2f} m/s in {tube.id}; expected 1.5"
-            )
-    laws = {row.station.container: row.station.assembly.body.law for row in reduced.rows if row.station is not None}
-    for c in containers:
-        if c.feeder is not None and c.feeder.regime == "transition":
-            words = (
-                f"the feeder of {c.container} runs at Re {c.feeder.reynolds:.0f}, where friction scatters by a third"
-            )
-            yield Problem("feeder-in-transition", c.container, words)
-        if c.last_m <= 0:
-            yield Problem(
-                "no-water", c.container, f"{c.container} stands {-c.last_m:.2f} m above what the supply reaches"
-            )
-        yield from _range_warnings(c, laws[c.container])
-
-
-def _inlet_warnings(zone: str, state: InletState) -> Iterator[Problem]:
-    if state.regulator == INLET_TOO_LOW:
-        words = f"the regulator of {zone} gets {state.before_regulator_m:.2f} m, too little to hold its setting"
-        yield Problem("regulator-inlet-too-low", zone, words)
-    if state.regulator == FLOW_TOO_LOW:
-        words = f"the regulator of {zone} passes {state.flow_l_h:.0f} L/h, below the least flow at which it regulates"
-        yield Problem("regulator-flow-too-low", zone, words)
-
-
-def _range_warnings(c: ContainerWater, law: EmitterLaw) -> Iterator[Problem]:
-    if isinstance(law, CompensatingEmitter) and 0 < c.last_m < law.start_m:
-        words = f"emitters of {c.container} get {c.last_m:.2f} m; they compensate from {law.start_m:.2f} m on"
-        yield Problem("below-start-pressure", c.container, words)
-    if isinstance(law, CompensatingEmitter) and c.lateral_m > law.most_m:
-        words = f"emitters of {c.container} get up to {c.lateral_m:.2f} m; they are made for {law.most_m:.2f} m at most"
-        yield Problem("above-greatest-pressure", c.container, words)
 
 
 def transition_spread(zone: Zone, source_head_m: float) -> dict[str, tuple[float, float]]:
