@@ -11,18 +11,23 @@ from brimful.domains.hydraulics.zone_solve import ReducedZone
 if TYPE_CHECKING:
     from brimful.domains.hydraulics.report import ContainerWater, TubeWater
 
-FASTEST_M_S = 1.5  # 5 ft/s: common practice, no source
-
 
 def cautions(
-    reduced: ReducedZone, containers: "Sequence[ContainerWater]", tubes: "Sequence[TubeWater]", state: InletState
+    reduced: ReducedZone,
+    containers: "Sequence[ContainerWater]",
+    tubes: "Sequence[TubeWater]",
+    *,
+    state: InletState,
+    fastest_m_s: float,
 ) -> Iterator[Problem]:
     """Every caution of a solved zone: its inlet, water that runs too fast, feeders and emitters out of their range."""
     yield from _inlet_warnings(reduced.zone.name, state)
     for tube in tubes:
-        if tube.velocity_m_s > FASTEST_M_S:
+        if tube.velocity_m_s > fastest_m_s:
             yield Problem(
-                "fast-water", tube.id, f"water runs at {tube.velocity_m_s:.2f} m/s in {tube.id}; expected 1.5"
+                "fast-water",
+                tube.id,
+                f"water runs at {tube.velocity_m_s:.2f} m/s in {tube.id}; expected at most {fastest_m_s:g}",
             )
     laws = {row.station.container: row.station.assembly.body.law for row in reduced.rows if row.station is not None}
     for c in containers:

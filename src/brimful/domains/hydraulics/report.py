@@ -6,7 +6,6 @@ from dataclasses import dataclass, replace
 
 from brimful.domains.hydraulics.assembly import Assembly, emitter_flows, emitter_heads
 from brimful.domains.hydraulics.budget import PressureBudget, pressure_budget
-from brimful.domains.hydraulics.cautions import FASTEST_M_S as FASTEST_M_S
 from brimful.domains.hydraulics.cautions import cautions
 from brimful.domains.hydraulics.friction import FRICTION_LAWS, regime, reynolds
 from brimful.domains.hydraulics.inlet import Inlet, InletState, rest_at
@@ -21,6 +20,7 @@ from brimful.domains.hydraulics.uniformity import (
 from brimful.domains.hydraulics.zone import Branch, Zone
 from brimful.domains.hydraulics.zone_solve import ReducedZone
 
+FASTEST_M_S = 1.5  # 5 ft/s: common practice, no source
 EMITTER_CV = 0.05  # a good emitter (ASABE EP405.1 class limit, from memory)
 
 
@@ -120,7 +120,7 @@ def _report(reduced: ReducedZone, inlet: Inlet, state: InletState, answer: Trunk
         _uniformity(containers, cv) if total > 0 else None,
         capacity,
         None if capacity is None else total / capacity if capacity > 0 else math.inf,
-        tuple(cautions(reduced, containers, tubes, state)),
+        tuple(cautions(reduced, containers, tubes, state=state, fastest_m_s=FASTEST_M_S)),
     )
 
 
