@@ -2,14 +2,30 @@
 
 from collections.abc import Callable, Iterable
 
-from brimful.checks.planting import mixed_thirst
-from brimful.checks.water import run_time_fits, solver_warnings, supply_suffices, water_is_even
+from brimful.checks.planting import mixed_thirst, tube_reaches
+from brimful.checks.water import (
+    rows_match,
+    run_time_fits,
+    solver_warnings,
+    starved_by_chance,
+    supply_suffices,
+    water_is_even,
+)
 from brimful.design.model import Design
 from brimful.findings import Finding
 from brimful.plan.read import Places
 
 Check = Callable[[Design, Places], Iterable[Finding]]
-CHECKS: tuple[Check, ...] = (supply_suffices, solver_warnings, water_is_even, run_time_fits, mixed_thirst)
+CHECKS: tuple[Check, ...] = (
+    supply_suffices,
+    solver_warnings,
+    water_is_even,
+    rows_match,
+    run_time_fits,
+    starved_by_chance,
+    mixed_thirst,
+    tube_reaches,
+)
 
 
 def findings_of(design: Design, places: Places) -> tuple[Finding, ...]:

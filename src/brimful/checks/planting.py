@@ -21,3 +21,13 @@ def mixed_thirst(design: Design, places: Places) -> Iterator[Finding]:
                 "Choose plants of one class of water use.",
                 places.at("containers", index),
             )
+
+
+def tube_reaches(design: Design, places: Places) -> Iterator[Finding]:
+    """Every root ball lies within reach of an emitter."""
+    for index, row in enumerate(design.rows):
+        if row.tube is not None and row.tube.dry:
+            names = ", ".join(dict.fromkeys(row.tube.dry))
+            said = f'row "{row.name}": no emitter reaches the root balls of {names}'
+            mend = "Lay one more loop, take closer emitters, or move those plants."
+            yield Finding("dry-root-ball", Severity.WARNING, said, mend, places.at("containers", index))

@@ -10,6 +10,9 @@ from brimful.quantities import Dimension, System, show
 
 EVEN_PERCENT = 85.0
 """Design emission uniformity: 85 to 90 for close spacing on even ground (ASABE EP405, from memory)."""
+SURPLUS = 0.25
+"""A container that gets a quarter too much drains that much more feed away (common practice, no source)."""
+STARVED = 0.05
 MENDS = {
     "regulator-inlet-too-low": "Take a lower regulator, a larger main, or fewer containers on the zone.",
     "regulator-flow-too-low": "Take a regulator made for less flow.",
@@ -18,6 +21,11 @@ MENDS = {
     "below-start-pressure": "Raise the regulator's setting, or take larger tube.",
     "above-greatest-pressure": "Lower the regulator's setting.",
 }
+
+
+SEVERITY = {"feeder-in-transition": Severity.NOTE, "no-water": Severity.ERROR}
+"""How bad a warning of the solution is, where it is not a warning."""
+WHEN = {"planting_day": "after planting", "mid_season": "at mid-season", "peak": "on the hottest days"}
 
 
 def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
@@ -31,7 +39,11 @@ def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
         gives = show(zone.supply_l_h or 0.0, Dimension.FLOW, system)
         fits = int(zone.containers_count * limit / share) if math.isfinite(share) else 0
         said = f'zone "{zone.name}" takes {flow}; the tap gives {gives} at the pressure it needs'
-        if fits:
+        if share <= 1:
+            said += f", and one zone may use {100 * limit:.0f} % of that"
+        if zone.mends:
+            mend = mend_words(zone, system)
+        elif fits:
             zones = math.ceil(zone.containers_count / fits)
             mend = f"At most {fits} of its {zone.containers_count} containers fit on one zone: make {zones} zones."
         else:
@@ -52,7 +64,13 @@ def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
                 yield _unsure(zone, system, places.at("zone", index))
                 continue
             more = f" (and {len(messages) - 1} more like it)" if len(messages) > 1 else ""
-            yield Finding(code, Severity.WARNING, f"{messages[0]}{more}", MENDS.get(code, ""), places.at("zone", index))
+            yield Finding(
+                code,
+                Severity.WARNING,
+                f"{messages[0]}{more}",
+                mend_words(zone, system) or MENDS.get(code, ""),
+                places.at("zone", index),
+            )
 
 
 def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
@@ -69,6 +87,7 @@ def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
 
 def water_is_even(design: Design, places: Places) -> Iterator[Finding]:
     """Every container gets nearly the same."""
+    system = _system(design)
     for index, zone in enumerate(design.zones):
         if 0 < zone.emission_uniformity_percent < EVEN_PERCENT:
             worst = _least(zone)
@@ -76,8 +95,45 @@ def water_is_even(design: Design, places: Places) -> Iterator[Finding]:
                 f'zone "{zone.name}" waters unevenly: emission uniformity {zone.emission_uniformity_percent:.0f} %; '
                 f"container {worst[0]} gets {100 * worst[1]:.0f} % of the mean"
             )
-            mend = "Take larger lateral or compensating emitters, or split the zone."
+            mend = mend_words(zone, system) or "No single change of tube, emitters or zones mends it."
             yield Finding("uneven-water", Severity.WARNING, said, mend, places.at("zone", index))
+
+
+def mend_words(zone: ZoneWorked, system: System) -> str:
+    """The changes that were tried and mend the zone, each with what it gives; empty where none was found."""
+    tried = []
+    for mend in zone.mends:
+        flow, head = show(mend.flow_l_h, Dimension.FLOW, system), show(mend.least_head_m, Dimension.PRESSURE, system)
+        tried.append(f"{mend.change} (uniformity {mend.emission_uniformity_percent:.0f} %, {flow}, least {head})")
+    return f"Any one of these mends it: {'; '.join(tried)}." if tried else ""
+
+
+def rows_match(design: Design, places: Places) -> Iterator[Finding]:
+    """One run time serves all rows of a zone without drowning one of them."""
+    for index, zone in enumerate(design.zones):
+        over = max(zone.matches, key=lambda match: match.surplus_now_share, default=None)
+        if over is None or over.surplus_now_share <= SURPLUS:
+            continue
+        said = f'in zone "{zone.name}" each container of {over.row} gets {100 * over.surplus_now_share:.0f} % too much'
+        counts = ", ".join(f"{m.emitters_matched_count} in {m.row} (now {m.emitters_now_count})" for m in zone.matches)
+        then = max(m.surplus_matched_share for m in zone.matches)
+        mend = f"Emitters that match: {counts}; then nobody gets more than {100 * then:.0f} % too much."
+        if then >= over.surplus_now_share - 0.05:
+            mend = "No whole number of emitters does better; put the rows on zones of their own."
+        yield Finding("rows-unequal", Severity.WARNING, said, mend, places.at("zone", index))
+
+
+def starved_by_chance(design: Design, places: Places) -> Iterator[Finding]:
+    """Chance plugging seldom starves a container."""
+    for index, zone in enumerate(design.zones):
+        spread = zone.spread
+        if spread is not None and spread.chance_any_share > STARVED and zone.flow_l_h > 0:
+            said = (
+                f'in zone "{zone.name}" some container gets less than 80 % of its share with a chance of '
+                f"{100 * spread.chance_any_share:.0f} in 100, by {spread.driver}; likeliest {spread.likeliest_container}"
+            )
+            mend = "More and smaller emitters in each container make it safer; keep the filter clean."
+            yield Finding("starved-by-chance", Severity.NOTE, said, mend, places.at("zone", index))
 
 
 def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
@@ -87,7 +143,9 @@ def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
         for time in zone.run_times:
             if time.overfill_l > 0.01 * max(time.zone_l_day, 1e-9):
                 over = show(time.overfill_l, Dimension.VOLUME, system)
-                said = f'zone "{zone.name}", {time.occasion}: each start brings {over} more than the mix can take up'
+                said = (
+                    f'zone "{zone.name}", {WHEN[time.occasion]}: each start brings {over} more than the mix can take up'
+                )
                 yield Finding(
                     "start-floods",
                     Severity.WARNING,
@@ -96,7 +154,7 @@ def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
                     places.at("zone", index),
                 )
             if time.short_l_day > 0:
-                said = f'zone "{zone.name}", {time.occasion}: the day is too short for the water wanted'
+                said = f'zone "{zone.name}", {WHEN[time.occasion]}: the day is too short for the water wanted'
                 yield Finding(
                     "run-time-short", Severity.WARNING, said, "Take more or larger emitters.", places.at("zone", index)
                 )

@@ -64,6 +64,21 @@ class PlantedTaxon:
 
 
 @dataclass(frozen=True, slots=True)
+class TubeWorked:
+    """How dripline lies in one container: loops from the middle out, pieces to cut, each emitter's place from the
+    middle, and root balls that no emitter reaches."""
+
+    loop_radii_m: tuple[float, ...]
+    dripline_cut_m: float
+    feeder_cut_m: float
+    emitters_x_m: tuple[float, ...]
+    emitters_y_m: tuple[float, ...]
+    staples_count: int
+    end_plugs_count: int
+    dry: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RowWorked:
     """One row of equal containers: geometry, mix, water store and demand, each figure for one container."""
 
@@ -87,6 +102,7 @@ class RowWorked:
     reserve_l: float
     plants: tuple[PlantedTaxon, ...]
     demands: tuple[ContainerDemand, ...]
+    tube: TubeWorked | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,6 +235,39 @@ class RejectedWorked:
 
 
 @dataclass(frozen=True, slots=True)
+class SpreadWorked:
+    """How likely a container is starved (below 80 % of its share) by making and plugging of the emitters, by seeded
+    trial, and what drives it."""
+
+    chance_any_share: float
+    likeliest_container: str
+    likeliest_share: float
+    driver: str
+    trials_count: int
+
+
+@dataclass(frozen=True, slots=True)
+class MendWorked:
+    """One change that mends a zone, tried by solving it, and what the zone is like with it."""
+
+    change: str
+    emission_uniformity_percent: float
+    flow_l_h: float
+    least_head_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class MatchWorked:
+    """Emitters in each container of a row that would let one run time serve the zone, and the surplus then and now."""
+
+    row: str
+    emitters_now_count: int
+    emitters_matched_count: int
+    surplus_now_share: float
+    surplus_matched_share: float
+
+
+@dataclass(frozen=True, slots=True)
 class ZoneWarning:
     """Something the solution of a zone warns of: a stable code, the part or container, and what is so."""
 
@@ -253,6 +302,9 @@ class ZoneWorked:
     run_times: tuple[RunTimeWorked, ...]
     warnings: tuple[ZoneWarning, ...]
     network: NetworkWorked
+    spread: SpreadWorked | None = None
+    mends: tuple[MendWorked, ...] = ()
+    matches: tuple[MatchWorked, ...] = ()
     choices: tuple[ChoiceWorked, ...] = ()
     rejected: tuple[RejectedWorked, ...] = ()
 

@@ -12,10 +12,12 @@ from brimful.design.containers import containers_of
 from brimful.design.demand import demands_of
 from brimful.design.ledger import Ledger, Working
 from brimful.design.materials import materials_of
+from brimful.design.mends import refined
 from brimful.design.model import Assumption, Design
 from brimful.design.run_times import needs_of, run_times_of
 from brimful.design.settle import Settled, settle
 from brimful.design.settle.notes import Notes
+from brimful.design.tube import tubes_of
 from brimful.design.water import water_of
 from brimful.findings import Finding
 from brimful.plan.read import Places
@@ -60,26 +62,31 @@ def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stag
 
     rows = run("containers", containers_of, ledger, settled.rows)
     demands = run("demand", demands_of, ledger, settled.rows, climate.occasions, catalog)
-    choices = choose_open(plan, settled, needs_of(rows, demands), catalog)
+    needs = needs_of(rows, demands)
+    choices = choose_open(plan, settled, needs, catalog)
     settled, notes = fill_choices(choices, settled, catalog, notes)
     water = run("water", water_of, ledger, settled.zones)
+    tubes = run("tube", tubes_of, ledger, settled.rows)
+    refined_zones = refined(settled, water, needs, catalog, plan.units, ledger)
     times = run("run times", run_times_of, ledger, settled, rows, demands, water)
     materials = run("materials", materials_of, ledger, settled, rows)
 
     assumptions = (*notes.assumptions.values(), *sky.assumptions.values())
-    design = _assembled(plan, settled, climate, (rows, demands, water, times, materials, choices), assumptions)
+    design = _assembled(
+        plan, settled, climate, (rows, demands, tubes, refined_zones, times, materials, choices), assumptions
+    )
     return Outcome(design, (*notes.findings, *sky.findings), ledger.entries)
 
 
 def _assembled(
     plan: Plan, settled: Settled, climate: Climate, parts: tuple[Any, ...], assumptions: tuple[Assumption, ...]
 ) -> Design:
-    rows, demands, water, times, materials, choices = parts
+    rows, demands, tubes, water, times, materials, choices = parts
     return Design(
         plan.title,
         plan.units,
         climate.site,
-        tuple(replace(row, demands=demand) for row, demand in zip(rows, demands, strict=True)),
+        tuple(replace(r, demands=d, tube=t) for r, d, t in zip(rows, demands, tubes, strict=True)),
         tuple(
             replace(
                 zone,

@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+ALIKE = 0.02  # surpluses that differ by less are as good as each other
 _SLACK = 1e-9
 
 
@@ -17,17 +18,18 @@ class Match:
 
 
 def matched_emitters(
-    wanted_l_day: Sequence[float], emitter_l_h: Sequence[float], *, least: int = 1, most: int = 40
+    wanted_l_day: Sequence[float], emitter_l_h: Sequence[float], *, least: int = 1, most: int = 40, near: int = 0
 ) -> Match:
     """Emitters in each kind of container, so that one run time gives every one its water and the greatest surplus is
     least (whole numbers, exact).
 
     Formula: for a time T each kind needs n = ⌈wanted / (q·T)⌉ emitters; the best T makes one of them come out even, so
-    only the times wanted / (q·n), n = least … most, are tried. Ties go to fewer emitters.
+    only the times wanted / (q·n), n = least … most, are tried. Of choices within two points of the least surplus, the one
+    whose emitters together come nearest to `near` is taken.
 
     Args:
         wanted_l_day: water each kind of container wants [L/day]; emitter_l_h: flow of one of its emitters [L/h]
-        least, most: bounds on the emitters in one container
+        least, most: bounds on the emitters in one container; near: emitters of all kinds together, as they are now
     Returns: counts, minutes a day, surplus of each kind as a share of its wish
     Valid: wishes and flows above 0; wishes that differ more than most / least leave a large surplus
     Source: own derivation
@@ -42,7 +44,9 @@ def matched_emitters(
     hours = [w / q for w, q in zip(wanted_l_day, emitter_l_h, strict=True)]
     found = [_counts(hours, alone / n, least) for alone in hours for n in range(least, most + 1)]
     fitting = [(counts, time) for counts, time in found if max(counts) <= most]
-    counts, time = min(fitting, key=lambda one: (round(max(_surplus(hours, *one)), 9), sum(one[0])))
+    worst = [max(_surplus(hours, *one)) for one in fitting]
+    good = [(abs(sum(one[0]) - near), w, one) for w, one in zip(worst, fitting, strict=True) if w <= min(worst) + ALIKE]
+    counts, time = min(good)[2]
     return Match(counts, 60.0 * time, tuple(_surplus(hours, counts, time)))
 
 
