@@ -31,6 +31,8 @@ DAILY_NAMES = (
     "et0_fao_evapotranspiration",
 )  # what to ask the service for
 
+LARGEST = 1e9  # in no unit is any weather larger
+
 
 def read_forecast(text: str, file: str) -> RawDays:
     """The days of a saved answer of the service.
@@ -96,8 +98,9 @@ def _converted(name: str, numbers: Sequence[Any], variable: Variable, spelling: 
 
 
 def _number(value: object) -> float | None:
-    good = isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
-    return float(value) if good else None  # type: ignore[arg-type]
+    if isinstance(value, bool) or not isinstance(value, int | float) or abs(value) > LARGEST:
+        return None
+    return None if math.isnan(value) else float(value)
 
 
 def _bad(file: str, given: str, expected: str, line: int = 0) -> Exception:

@@ -15,6 +15,7 @@ from brimful.weather.record import Dates, FloatArray, WeatherNote
 
 _MISSING = frozenset({"", "na", "n/a", "nan", "null", "none", "-", "--", "m", "no record", "missing"})
 _SENTINELS = (-9999.0, -999.0)
+_LARGEST = 1e9  # in no unit is any weather larger; such a value is found impossible later
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,7 @@ def read_table(text: str, given: Mapping[str, str], file: str) -> RawDays:
 
 
 def _rows(text: str, file: str) -> Rows:
-    lines = text.splitlines()
+    lines = text.splitlines() or [""]
     first = next((n for n, line in enumerate(lines) if line.strip() and not line.lstrip().startswith("#")), 0)
     delimiter = max(",;\t", key=lines[first].count)
     reader = csv.reader(lines[first:], delimiter=delimiter)
@@ -89,7 +90,7 @@ def _dates(rows: Rows, layout: Layout, notes: list[WeatherNote]) -> Dates:
     else:
         parts = [_numbers(rows, layout.dates[key], notes) for key in ("year", "month", "day")]
         cells = ["-".join(rows.columns[layout.dates[key]][n] for key in ("year", "month", "day")) for n in _range(rows)]
-        whole = [np.where(np.isfinite(part), part, 0).astype(np.int64) for part in parts]
+        whole = [np.where((np.abs(part) < 1e4) & (part == np.floor(part)), part, 0).astype(np.int64) for part in parts]
         days = dates.from_parts(*whole)
     wrong = np.flatnonzero(np.isnat(days))
     if wrong.size:
@@ -116,8 +117,8 @@ def _numbers(rows: Rows, at: int, notes: list[WeatherNote]) -> FloatArray:
         if odd:
             where = f'{len(odd)} cells of the column "{rows.header[at]}" are no numbers, first "{clip(cells[odd[0]])}"'
             notes.append(WeatherNote("no_number", f"{where}; they count as not known.", rows.lines[odd[0]]))
-    numbers[~np.isfinite(numbers) | np.isin(numbers, _SENTINELS)] = np.nan
-    return numbers
+    numbers[np.isin(numbers, _SENTINELS)] = np.nan
+    return np.clip(numbers, -_LARGEST, _LARGEST)
 
 
 def _number(cell: str) -> float:
