@@ -94,5 +94,5 @@ def test_what_is_wrong_is_said(answer: object, said: str) -> None:
 
 def test_cut_off_json() -> None:
     """Half an answer is named with its line."""
-    with pytest.raises(WeatherError, match=r"some.json:1: the file begins like JSON but is not"):
+    with pytest.raises(WeatherError, match=r"some.json:1: the text is not JSON"):
         read_days(json.dumps(ANSWER)[:200], {}, "some.json")

@@ -59,7 +59,7 @@ def _answer(text: str, file: str) -> dict[str, Any]:
         answer = json.loads(text)
     except (ValueError, RecursionError) as problem:
         line = problem.lineno if isinstance(problem, json.JSONDecodeError) else 0
-        raise _bad(file, "the file begins like JSON but is not", "a whole answer of the service", line) from problem
+        raise _bad(file, "the text is not JSON, or breaks off", "a whole answer of the service", line) from problem
     if not isinstance(answer, dict):
         raise _bad(file, "the JSON is a list", "one answer of the service, for one place")
     if answer.get("error"):

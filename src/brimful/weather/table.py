@@ -118,7 +118,8 @@ def _numbers(rows: Rows, at: int, notes: list[WeatherNote]) -> FloatArray:
             where = f'{len(odd)} cells of the column "{rows.header[at]}" are no numbers, first "{clip(cells[odd[0]])}"'
             notes.append(WeatherNote("no_number", f"{where}; they count as not known.", rows.lines[odd[0]]))
     numbers[np.isin(numbers, _SENTINELS)] = np.nan
-    return np.clip(numbers, -_LARGEST, _LARGEST)
+    held: FloatArray = np.clip(numbers, -_LARGEST, _LARGEST)
+    return held
 
 
 def _number(cell: str) -> float:
