@@ -2,6 +2,7 @@
 
 import os
 import sys
+from io import TextIOWrapper
 
 import click
 
@@ -23,6 +24,9 @@ for module in (new, check, design, explain, demo):
 
 def main() -> None:
     """Run the command line; what is wrong with the world is said in one sentence, with exit code 1."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that lacks a sign shows "?" in its place
     try:
         brimful()
     except BrimfulError as error:

@@ -1,5 +1,6 @@
 """Read a plan file: text to a Plan, or every problem at once, each with its line and column."""
 
+import re
 import tomllib
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -9,20 +10,24 @@ from pydantic import BaseModel, ValidationError
 
 from brimful.errors import PlanUnreadable
 from brimful.findings import Finding, Place, Severity, did_you_mean
+from brimful.plan.names import clashes
 from brimful.plan.positions import locate_toml_error, positions
 from brimful.plan.schema import Plan
+from brimful.plan.values import given_words
 
 MOST_BYTES = 2_000_000
+MOST_FINDINGS = 200
 EXPECTED = {
-    "missing": "this key is needed",
-    "too_short": "more entries were expected",
+    "too_short": "at least one entry was expected",
     "too_long": "fewer entries were expected",
     "model_type": "a table was expected",
     "tuple_type": "a list in [ ] was expected",
     "dict_type": "a table was expected",
+    "string_type": "words in quotes were expected",
     "bool_type": "true or false was expected",
     "bool_parsing": "true or false was expected",
 }
+_DIGITS = re.compile(r"[0-9_]{4301,}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,59 +72,103 @@ def read_text(text: str, path: Path) -> PlanFile:
     file = path.name
     try:
         raw = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        line, column = locate_toml_error(text, error)
-        said = str(error).split(" (at ")[0]
-        remedy = 'Texts and quantities stand in quotes, for example height = "25 in".'
-        wrong = Finding("not-toml", Severity.ERROR, f"not TOML: {said}", remedy, Place(file, line, column))
-        return PlanFile(path, text, None, (wrong,), Places(file))
-    except RecursionError:
-        wrong = Finding("not-toml", Severity.ERROR, "not a plan: nested too deep", "", Place(file))
-        return PlanFile(path, text, None, (wrong,), Places(file))
+    except (ValueError, RecursionError) as error:
+        return PlanFile(path, text, None, (_not_toml(text, file, error),), Places(file))
     places = Places(file, positions(text))
     try:
-        return PlanFile(path, text, Plan.model_validate(raw), (), places)
+        plan = Plan.model_validate(raw)
     except ValidationError as error:
-        findings = tuple(_finding(dict(one), places) for one in error.errors(include_url=False))
-        return PlanFile(path, text, None, tuple(sorted(findings, key=lambda f: f.where)), places)
+        return PlanFile(path, text, None, _findings(error, places), places)
+    findings = tuple(clashes(plan, _names_at(plan, places)))
+    return PlanFile(path, text, None if findings else plan, findings, places)
+
+
+def _not_toml(text: str, file: str, error: Exception) -> Finding:
+    """What is wrong with a text that is no TOML; tomllib itself does not say where a number is too long."""
+    remedy = 'Texts and quantities stand in quotes, for example height = "25 in".'
+    if isinstance(error, RecursionError):
+        return Finding("not-toml", Severity.ERROR, "not a plan: nested too deep", "", Place(file))
+    if isinstance(error, tomllib.TOMLDecodeError):
+        line, column = locate_toml_error(text, error)
+        return Finding(
+            "not-toml", Severity.ERROR, f"not TOML: {str(error).split(' (at ')[0]}", remedy, Place(file, line, column)
+        )
+    match = _DIGITS.search(text)
+    at = match.start() if match else 0
+    where = Place(file, text.count("\n", 0, at) + 1, at - text.rfind("\n", 0, at)) if match else Place(file)
+    return Finding("not-toml", Severity.ERROR, "a number of thousands of digits was given", remedy, where)
+
+
+def _findings(error: ValidationError, places: Places) -> tuple[Finding, ...]:
+    """The problems in the order of the file. A list that is empty only for its bad entries is not a problem of its own.
+
+    Beyond MOST_FINDINGS the rest is counted only.
+    """
+    errors = error.errors(include_url=False)
+    first = errors[:MOST_FINDINGS]
+    around = {one["loc"][:length] for one in first for length in range(1, len(one["loc"]))}
+    told = (one for one in first if one["type"] != "too_short" or one["loc"] not in around)
+    findings = sorted((_finding(dict(one), places) for one in told), key=lambda finding: finding.where)
+    if len(errors) > MOST_FINDINGS:
+        said = f"{len(errors) - MOST_FINDINGS} more problems were found"
+        findings.append(Finding("more", Severity.ERROR, said, "Mend these first.", Place(places.file)))
+    return tuple(findings)
+
+
+def _names_at(plan: Plan, places: Places) -> dict[tuple[str, int], Place]:
+    tables = (("zone", len(plan.zone)), ("containers", len(plan.containers)))
+    return {(table, index): places.at(table, index, "name") for table, count in tables for index in range(count)}
 
 
 def _text_of(path: Path) -> str:
+    """The text of a file, with plain line ends; a device that never ends is left off at the limit."""
     try:
-        if path.stat().st_size > MOST_BYTES:
-            raise PlanUnreadable(f"{path}: {path.stat().st_size / 1e6:.1f} MB was given; a plan has at most 2 MB")
-        return path.read_text(encoding="utf-8-sig")
+        with path.open("rb") as file:
+            data = file.read(MOST_BYTES + 1)
+        if len(data) > MOST_BYTES:
+            raise PlanUnreadable(f"{path}: more than 2 MB was given; a plan has at most 2 MB")
+        return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
     except FileNotFoundError:
         raise PlanUnreadable(f"{path}: no such file. `brimful new {path}` writes a starter there.") from None
     except IsADirectoryError:
         raise PlanUnreadable(f"{path}: a folder was given; a plan file was expected") from None
     except UnicodeDecodeError as error:
         raise PlanUnreadable(f"{path}: byte {error.start} is not text; a plan is a text file in UTF-8") from None
-    except OSError as error:
-        raise PlanUnreadable(f"{path}: {error.strerror or error}") from None
+    except (OSError, ValueError) as error:
+        raise PlanUnreadable(f"{path}: {getattr(error, 'strerror', None) or error}") from None
 
 
 def _finding(error: dict[str, Any], places: Places) -> Finding:
     path = tuple(error["loc"])
-    kind, given = error["type"], error.get("input")
+    where, name, kind = places.at(*path), _called(path), error["type"]
     if kind == "extra_forbidden":
         known = _keys_at(path[:-1])
         remedy = did_you_mean(str(path[-1]), known) or f"Known here: {', '.join(known)}."
-        return Finding("unknown-key", Severity.ERROR, f'unknown key "{path[-1]}"', remedy, places.at(*path))
+        return Finding("unknown-key", Severity.ERROR, f'unknown key "{str(path[-1])[:60]}"', remedy, where)
     if kind == "value_error":
-        said = str(error["ctx"]["error"])
-        return Finding("bad-value", Severity.ERROR, f"{path[-1] if path else 'plan'}: {said}", "", places.at(*path))
+        return Finding("bad-value", Severity.ERROR, f"{name}: {error['ctx']['error']}", "", where)
     if kind == "missing":
-        return Finding("missing-key", Severity.ERROR, f'"{path[-1]}" is missing', "Add it here.", places.at(*path))
+        return Finding("missing-key", Severity.ERROR, f'"{name}" is missing', "Add it here.", where)
     expected = EXPECTED.get(kind, error["msg"].lower())
-    return Finding(
-        "bad-value", Severity.ERROR, f"{path[-1]}: {_shown(given)} was given; {expected}", "", places.at(*path)
-    )
+    said = f"{name}: {given_words(error.get('input'))} was given; {expected}"
+    return Finding("bad-value", Severity.ERROR, said, _brackets(path, kind), where)
 
 
-def _shown(given: object) -> str:
-    words = repr(given)
-    return words if len(words) <= 60 else words[:57] + "..."
+def _called(path: tuple[str | int, ...]) -> str:
+    """What to call a key or an entry of a list: by the last name on its path, counted from 1."""
+    names = [at for at, part in enumerate(path) if isinstance(part, str)]
+    last = names[-1] if names else -1
+    entries = (f"entry {int(part) + 1}" for part in path[last + 1 :])
+    return " ".join([str(path[last]) if names else "plan", *entries])
+
+
+def _brackets(path: tuple[str | int, ...], kind: str) -> str:
+    """The remedy for the commonest slip of all: single brackets round a table of which there may be many."""
+    if path in (("containers",), ("zone",)) and kind == "tuple_type":
+        return f"Write [[{path[0]}]], with double brackets, above each."
+    if len(path) == 1 and kind in ("model_type", "dict_type"):
+        return f"Write [{path[0]}], with single brackets."
+    return ""
 
 
 def _keys_at(path: tuple[str | int, ...]) -> tuple[str, ...]:

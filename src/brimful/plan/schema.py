@@ -19,10 +19,12 @@ from brimful.plan.values import (
     Length,
     Longitude,
     Loops,
+    Name,
     PlantCount,
     Pressure,
     Rise,
     RowCount,
+    RowName,
     Share,
     Size,
     Starts,
@@ -142,7 +144,7 @@ class Tubing(Delivery):
 class Zone(Tubing):
     """Containers watered together by one valve."""
 
-    name: Text
+    name: Name
 
 
 class Container(Table):
@@ -194,7 +196,7 @@ class Recipe(Table):
 class Containers(Delivery):
     """A row of equal containers, or a single one: what they are, where they stand, what is in them."""
 
-    name: Text
+    name: RowName
     zone: Text | None = None
     count: RowCount = 1
     apart: Length | None = None

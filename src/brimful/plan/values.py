@@ -13,6 +13,21 @@ MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", 
 LEAP_YEAR = 2024
 
 
+def given_words(given: object) -> str:
+    """What was given, in few words: a hexadecimal number of any length, or a whole table, is not printed out.
+
+    >>> given_words("31 in"), given_words(1 << 99999)
+    ("'31 in'", 'a number too long to print')
+    """
+    if isinstance(given, int) and abs(given) >= 10**60:
+        return "a number too long to print"
+    try:
+        words = repr(given)
+    except ValueError:
+        words = f"a {type(given).__name__} with a number too long to print"
+    return words if len(words) <= 60 else f"{words[:57]}..."
+
+
 def quantity(
     dimension: Dimension, *, above: float | None = None, at_least: float | None = None, at_most: float | None = None
 ) -> Any:
@@ -21,11 +36,17 @@ def quantity(
     def read(given: object) -> float:
         value = parse(given, dimension)
         if above is not None and value <= above:
-            raise ValueError(f"{given!r} was given; more than {show(above, dimension, System.METRIC)} was expected")
+            raise ValueError(
+                f"{given_words(given)} was given; more than {show(above, dimension, System.METRIC)} was expected"
+            )
         if at_least is not None and value < at_least:
-            raise ValueError(f"{given!r} was given; at least {show(at_least, dimension, System.METRIC)} was expected")
+            raise ValueError(
+                f"{given_words(given)} was given; at least {show(at_least, dimension, System.METRIC)} was expected"
+            )
         if at_most is not None and value > at_most:
-            raise ValueError(f"{given!r} was given; at most {show(at_most, dimension, System.METRIC)} was expected")
+            raise ValueError(
+                f"{given_words(given)} was given; at most {show(at_most, dimension, System.METRIC)} was expected"
+            )
         return value
 
     return Annotated[float, BeforeValidator(read)]
@@ -36,7 +57,7 @@ def whole_number(least: int, most: int) -> Any:
 
     def read(given: object) -> int:
         if isinstance(given, bool) or not isinstance(given, int) or not least <= given <= most:
-            raise ValueError(f"{given!r} was given; a whole number from {least} to {most} was expected")
+            raise ValueError(f"{given_words(given)} was given; a whole number from {least} to {most} was expected")
         return given
 
     return Annotated[int, BeforeValidator(read)]
@@ -48,8 +69,8 @@ def one_of(*words: str) -> Any:
 
     def read(given: object) -> str:
         if given not in words:
-            hint = did_you_mean(str(given), words)
-            raise ValueError(f"{given!r} was given; one of {', '.join(words)} was expected. {hint}".strip())
+            hint = did_you_mean(given, words) if isinstance(given, str) else ""
+            raise ValueError(f"{given_words(given)} was given; one of {', '.join(words)} was expected. {hint}".strip())
         return str(given)
 
     return Annotated[str, BeforeValidator(read)]
@@ -58,8 +79,24 @@ def one_of(*words: str) -> Any:
 def text(given: object) -> str:
     """Words, not empty, on one line."""
     if not isinstance(given, str) or not given.strip() or "\n" in given or len(given) > 200:
-        raise ValueError(f"{given!r} was given; words on one line, in quotes, were expected")
+        raise ValueError(f"{given_words(given)} was given; words on one line, in quotes, were expected")
     return given.strip()
+
+
+def name(given: object) -> str:
+    """The name of a zone: words without the stroke that sets off the parts of a figure's path."""
+    words = text(given)
+    if "/" in words:
+        raise ValueError(f'{given_words(given)} was given; a name without "/" was expected')
+    return words
+
+
+def row_name(given: object) -> str:
+    """The name of a row; "main" is kept for the main."""
+    words = name(given)
+    if words == "main":
+        raise ValueError('"main" was given; another name was expected, since the main itself is called so')
+    return words
 
 
 def day_of_year(given: object) -> int:
@@ -82,7 +119,7 @@ def day_of_year(given: object) -> int:
             return date(LEAP_YEAR, *numbers).timetuple().tm_yday
     except ValueError:
         pass
-    raise ValueError(f'{given!r} was given; a day was expected, for example "15 May" or 2027-05-15')
+    raise ValueError(f'{given_words(given)} was given; a day was expected, for example "15 May" or 2027-05-15')
 
 
 def bucket_test(given: object) -> BucketTest:
@@ -100,7 +137,9 @@ def counted(given: object) -> object:
         return given
     match = re.fullmatch(r"\s*(\d{1,4})\s*[x×]?\s+(.+?)\s*", given)
     if not match:
-        raise ValueError(f'{given!r} was given; a count and a plant were expected, for example "4 zonal geranium"')
+        raise ValueError(
+            f'{given_words(given)} was given; a count and a plant were expected, for example "4 zonal geranium"'
+        )
     return {"plant": match[2], "count": int(match[1])}
 
 
@@ -113,6 +152,8 @@ def keyed(key: str) -> Callable[[object], object]:
     return read
 
 
+Name = Annotated[str, BeforeValidator(name)]
+RowName = Annotated[str, BeforeValidator(row_name)]
 Text = Annotated[str, BeforeValidator(text)]
 Day = Annotated[int, BeforeValidator(day_of_year)]
 Bucket = Annotated[BucketTest, BeforeValidator(bucket_test)]

@@ -1,0 +1,35 @@
+"""Names that a plan must keep apart: zones, rows, and the containers that rows name by number."""
+
+import re
+from collections.abc import Iterator
+
+from brimful.findings import Finding, Place, Severity
+from brimful.plan.schema import Containers, Plan
+
+_NUMBERED = re.compile(r"(.+) ([1-9]\d{0,3})")
+
+
+def clashes(plan: Plan, at: dict[tuple[str, int], Place]) -> Iterator[Finding]:
+    """A finding for each name that stands for two things; `at` says where each zone's and row's name stands."""
+    yield from _twice("zone", "zones", [zone.name for zone in plan.zone], at)
+    yield from _twice("containers", "rows", [row.name for row in plan.containers], at)
+    counts = {row.name: row.count for row in plan.containers}
+    for index, row in enumerate(plan.containers):
+        if _is_numbered_in(row, counts):
+            said = f'"{row.name}" is also the name of a container in the row of {counts[row.name.rpartition(" ")[0]]}'
+            yield _clash(said, at["containers", index])
+
+
+def _twice(table: str, what: str, names: list[str], at: dict[tuple[str, int], Place]) -> Iterator[Finding]:
+    for index, name in enumerate(names):
+        if name in names[:index]:
+            yield _clash(f'two {what} are called "{name}"', at[table, index])
+
+
+def _is_numbered_in(row: Containers, counts: dict[str, int]) -> bool:
+    match = _NUMBERED.fullmatch(row.name)
+    return bool(match and row.count == 1 and 1 < counts.get(match[1], 0) >= int(match[2]))
+
+
+def _clash(said: str, where: Place) -> Finding:
+    return Finding("name-twice", Severity.ERROR, said, "Give each its own name.", where)
