@@ -10,6 +10,7 @@ from brimful.checks.water import (
     starved_by_chance,
     supply_suffices,
     water_is_even,
+    what_mends,
 )
 from brimful.design.model import Design
 from brimful.findings import Finding
@@ -25,6 +26,7 @@ CHECKS: tuple[Check, ...] = (
     starved_by_chance,
     mixed_thirst,
     tube_reaches,
+    what_mends,
 )
 
 

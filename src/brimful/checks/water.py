@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 
+from brimful.checks.sayings import SAYINGS, first
 from brimful.design.model import Design, ZoneWorked
 from brimful.findings import Finding, Place, Severity
 from brimful.plan.read import Places
@@ -13,18 +14,6 @@ EVEN_PERCENT = 85.0
 SURPLUS = 0.25
 """A container that gets a quarter too much drains that much more feed away (common practice, no source)."""
 STARVED = 0.05
-MENDS = {
-    "regulator-inlet-too-low": "Take a lower regulator, a larger main, or fewer containers on the zone.",
-    "regulator-flow-too-low": "Take a regulator made for less flow.",
-    "fast-water": "Take the next larger tube for that length.",
-    "no-water": "Raise the pressure, lower the containers, or put them on a zone of their own.",
-    "below-start-pressure": "Raise the regulator's setting, or take larger tube.",
-    "above-greatest-pressure": "Lower the regulator's setting.",
-}
-
-
-SEVERITY = {"feeder-in-transition": Severity.NOTE, "no-water": Severity.ERROR}
-"""How bad a warning of the solution is, where it is not a warning."""
 WHEN = {"planting_day": "after planting", "mid_season": "at mid-season", "peak": "on the hottest days"}
 
 
@@ -41,9 +30,7 @@ def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
         said = f'zone "{zone.name}" takes {flow}; the tap gives {gives} at the pressure it needs'
         if share <= 1:
             said += f", and one zone may use {100 * limit:.0f} % of that"
-        if zone.mends:
-            mend = mend_words(zone, system)
-        elif fits:
+        if fits:
             zones = math.ceil(zone.containers_count / fits)
             mend = f"At most {fits} of its {zone.containers_count} containers fit on one zone: make {zones} zones."
         else:
@@ -56,21 +43,17 @@ def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
     """What the solution of a zone warns of; the same thing on many containers is said once."""
     system = _system(design)
     for index, zone in enumerate(design.zones):
-        by_code: dict[str, list[str]] = {}
-        for warning in zone.warnings:
-            by_code.setdefault(warning.code, []).append(warning.message)
-        for code, messages in by_code.items():
+        for code in dict.fromkeys(warning.code for warning in zone.warnings):
+            where = places.at("zone", index)
             if code == "feeder-in-transition":
-                yield _unsure(zone, system, places.at("zone", index))
+                yield _unsure(zone, system, where)
                 continue
-            more = f" (and {len(messages) - 1} more like it)" if len(messages) > 1 else ""
-            yield Finding(
-                code,
-                Severity.WARNING,
-                f"{messages[0]}{more}",
-                mend_words(zone, system) or MENDS.get(code, ""),
-                places.at("zone", index),
+            said, mend = (
+                SAYINGS[code](zone, system)
+                if code in SAYINGS
+                else (first(zone, code), "Lower the regulator's setting.")
             )
+            yield Finding(code, Severity.WARNING, said, mend, where)
 
 
 def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
@@ -87,7 +70,6 @@ def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
 
 def water_is_even(design: Design, places: Places) -> Iterator[Finding]:
     """Every container gets nearly the same."""
-    system = _system(design)
     for index, zone in enumerate(design.zones):
         if 0 < zone.emission_uniformity_percent < EVEN_PERCENT:
             worst = _least(zone)
@@ -95,17 +77,30 @@ def water_is_even(design: Design, places: Places) -> Iterator[Finding]:
                 f'zone "{zone.name}" waters unevenly: emission uniformity {zone.emission_uniformity_percent:.0f} %; '
                 f"container {worst[0]} gets {100 * worst[1]:.0f} % of the mean"
             )
-            mend = mend_words(zone, system) or "No single change of tube, emitters or zones mends it."
+            mend = "What was tried and mends it stands below."
             yield Finding("uneven-water", Severity.WARNING, said, mend, places.at("zone", index))
 
 
-def mend_words(zone: ZoneWorked, system: System) -> str:
-    """The changes that were tried and mend the zone, each with what it gives; empty where none was found."""
-    tried = []
-    for mend in zone.mends:
-        flow, head = show(mend.flow_l_h, Dimension.FLOW, system), show(mend.least_head_m, Dimension.PRESSURE, system)
-        tried.append(f"{mend.change} (uniformity {mend.emission_uniformity_percent:.0f} %, {flow}, least {head})")
-    return f"Any one of these mends it: {'; '.join(tried)}." if tried else ""
+def what_mends(design: Design, places: Places) -> Iterator[Finding]:
+    """The single changes that were tried on a failing zone and put it right, each with what it then gives."""
+    system = _system(design)
+    for index, zone in enumerate(design.zones):
+        tried = []
+        for mend in zone.mends:
+            flow, head = (
+                show(mend.flow_l_h, Dimension.FLOW, system),
+                show(mend.least_head_m, Dimension.PRESSURE, system),
+            )
+            even = f"{mend.emission_uniformity_percent:.0f} %"
+            tried.append(f"{mend.change} (uniformity {even}, {flow}, at least {head} at the last emitter)")
+        if tried:
+            said = f'any one of these, tried by solving it, puts zone "{zone.name}" right: {"; ".join(tried)}'
+            yield Finding("what-mends", Severity.NOTE, said, "", places.at("zone", index))
+        elif zone.mends_tried:
+            said = (
+                f'no single change of tube, emitters or number of zones puts zone "{zone.name}" right; it needs several'
+            )
+            yield Finding("what-mends", Severity.NOTE, said, "Begin with the first warning.", places.at("zone", index))
 
 
 def rows_match(design: Design, places: Places) -> Iterator[Finding]:
@@ -130,7 +125,7 @@ def starved_by_chance(design: Design, places: Places) -> Iterator[Finding]:
         if spread is not None and spread.chance_any_share > STARVED and zone.flow_l_h > 0:
             said = (
                 f'in zone "{zone.name}" some container gets less than 80 % of its share with a chance of '
-                f"{100 * spread.chance_any_share:.0f} in 100, by {spread.driver}; likeliest {spread.likeliest_container}"
+                f"{100 * spread.chance_any_share:.0f} in 100 by {spread.driver}, {spread.likeliest_container} first"
             )
             mend = "More and smaller emitters in each container make it safer; keep the filter clean."
             yield Finding("starved-by-chance", Severity.NOTE, said, mend, places.at("zone", index))

@@ -42,10 +42,12 @@ def spread_of(spec: ZoneSpec, zone: ZoneWorked, rows: dict[str, RowSpec], ledger
     return SpreadWorked(spread.chance_any, name, spread.chance[likeliest], spread.driver, spread.trials)
 
 
-def mends_of(spec: ZoneSpec, zone: ZoneWorked, share: float, catalog: Catalog, units: str) -> tuple[MendWorked, ...]:
-    """Every single change that makes a zone pass all limits at once; none where it passes already."""
+def mends_of(
+    spec: ZoneSpec, zone: ZoneWorked, share: float, catalog: Catalog, units: str
+) -> tuple[MendWorked, ...] | None:
+    """Every single change that makes a zone pass all limits at once; None where it passes already."""
     if _passes(zone.emission_uniformity_percent, zone.supply_share, [w.code for w in zone.warnings], share):
-        return ()
+        return None
     tubes = [t for t in catalog.tubing.values() if "feeder" not in t.kinds and local(t.name, units)]
 
     def passes(report: ZoneReport) -> bool:
@@ -130,13 +132,16 @@ def refined(
 ) -> tuple[ZoneWorked, ...]:
     """The zones with chance, remedies and matching emitters added."""
     rows = {row.name: row for row in settled.rows}
-    pairs = zip(settled.zones, zones, strict=True)
-    return tuple(
-        replace(
-            zone,
-            spread=spread_of(spec, zone, rows, ledger),
-            mends=mends_of(spec, zone, settled.usable_share, catalog, units),
-            matches=matches_of(spec, zone, rows, needs),
+    done = []
+    for spec, zone in zip(settled.zones, zones, strict=True):
+        mends = mends_of(spec, zone, settled.usable_share, catalog, units)
+        done.append(
+            replace(
+                zone,
+                spread=spread_of(spec, zone, rows, ledger),
+                mends=mends or (),
+                mends_tried=mends is not None,
+                matches=matches_of(spec, zone, rows, needs),
+            )
         )
-        for spec, zone in pairs
-    )
+    return tuple(done)

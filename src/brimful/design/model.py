@@ -304,6 +304,7 @@ class ZoneWorked:
     network: NetworkWorked
     spread: SpreadWorked | None = None
     mends: tuple[MendWorked, ...] = ()
+    mends_tried: bool = False
     matches: tuple[MatchWorked, ...] = ()
     choices: tuple[ChoiceWorked, ...] = ()
     rejected: tuple[RejectedWorked, ...] = ()
