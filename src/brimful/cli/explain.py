@@ -11,7 +11,8 @@ import click
 @click.argument("figure", required=False)
 def command(plan: Path, figure: str | None) -> None:
     """Show how FIGURE of PLAN came about: formula, inputs, source. Without FIGURE, list the figures there are."""
-    from brimful.render.as_text import finding_lines, working_lines
+    from brimful.render.as_text import finding_lines
+    from brimful.render.explain import working_lines
     from brimful.services import figures_like, work_out
 
     answer = work_out(plan)

@@ -3,14 +3,17 @@
 from collections import Counter, defaultdict
 
 from brimful.design.ledger import Ledger
-from brimful.design.model import Material, RowWorked
+from brimful.design.model import Material, RowWorked, TubeWorked
 from brimful.design.settle import Settled
 from brimful.domains.container import bags
 
 
-def materials_of(settled: Settled, rows: tuple[RowWorked, ...], ledger: Ledger) -> tuple[Material, ...]:
+def materials_of(
+    settled: Settled, rows: tuple[RowWorked, ...], tubes: tuple[TubeWorked | None, ...], ledger: Ledger
+) -> tuple[Material, ...]:
     """Mix in bags, plants by taxon and size, tube by kind."""
-    return (*_containers(settled), *_mix(settled, rows, ledger), *_plants(settled), *_tube(settled), *_parts(settled))
+    tube = _tube(settled, tubes)
+    return (*_containers(settled), *_mix(settled, rows, ledger), *_plants(settled), *tube, *_parts(settled))
 
 
 def _containers(settled: Settled) -> list[Material]:
@@ -40,17 +43,17 @@ def _plants(settled: Settled) -> list[Material]:
     return [Material("plants", f"{name}, {size}", count=n) for (name, size), n in counts.items()]
 
 
-def _tube(settled: Settled) -> list[Material]:
-    """Lengths to lay, without offcuts."""
+def _tube(settled: Settled, tubes: tuple[TubeWorked | None, ...]) -> list[Material]:
+    """Lengths to lay, without offcuts; dripline with the slack it is cut with."""
     lengths: dict[tuple[str, str], float] = defaultdict(float)
     for zone in settled.zones:
         lengths["main", zone.main] += zone.main_length_m
     lateral_of = {zone.name: zone.lateral for zone in settled.zones}
-    for row in settled.rows:
+    for row, tube in zip(settled.rows, tubes, strict=True):
         lengths["lateral", lateral_of[row.zone]] += row.stations_m[-1]
         lengths["feeder", row.delivery.feeder] += row.count * row.delivery.feeder_length_m
-        if row.delivery.emission_length_m is not None:
-            lengths["dripline", row.delivery.emission] += row.count * row.delivery.emission_length_m
+        if tube is not None:
+            lengths["dripline", row.delivery.emission] += row.count * tube.dripline_cut_m
     return [Material(what, name, length_m=length) for (what, name), length in lengths.items()]
 
 

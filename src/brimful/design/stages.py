@@ -69,7 +69,7 @@ def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stag
     tubes = run("tube", tubes_of, ledger, settled.rows)
     refined_zones = refined(settled, water, needs, catalog, plan.units, ledger)
     times = run("run times", run_times_of, ledger, settled, rows, demands, water)
-    materials = run("materials", materials_of, ledger, settled, rows)
+    materials = run("materials", materials_of, ledger, settled, rows, tubes)
 
     assumptions = (*notes.assumptions.values(), *sky.assumptions.values())
     design = _assembled(

@@ -24,8 +24,8 @@ def matched_emitters(
     least (whole numbers, exact).
 
     Formula: for a time T each kind needs n = ⌈wanted / (q·T)⌉ emitters; the best T makes one of them come out even, so
-    only the times wanted / (q·n), n = least … most, are tried. Of choices within two points of the least surplus, the one
-    whose emitters together come nearest to `near` is taken.
+    only the times wanted / (q·n), n = least … most, are tried. Of choices within two points of the least surplus, the
+    one whose emitters together come nearest to `near` is taken.
 
     Args:
         wanted_l_day: water each kind of container wants [L/day]; emitter_l_h: flow of one of its emitters [L/h]
