@@ -48,12 +48,15 @@ def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
             if code == "feeder-in-transition":
                 yield _unsure(zone, system, where)
                 continue
+            if code == "regulator-flow-too-low" and zone.flow_l_h <= 0:
+                continue  # no water arrives: another regulator would not help
             said, mend = (
                 SAYINGS[code](zone, system)
                 if code in SAYINGS
                 else (first(zone, code), "Lower the regulator's setting.")
             )
-            yield Finding(code, Severity.WARNING, said, mend, where)
+            severity = Severity.ERROR if code == "no-water" else Severity.WARNING
+            yield Finding(code, severity, said, mend, where)
 
 
 def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
