@@ -7,7 +7,17 @@ from brimful.design.ledger import Ledger
 from brimful.design.model import TubeWorked
 from brimful.design.settle import RowSpec
 from brimful.domains.hydraulics.assembly import Dripline
-from brimful.domains.hydraulics.layout import SLACK, Bowl, RootBall, Spot, dry_balls, lay_loops, loops_for
+from brimful.domains.hydraulics.layout import (
+    ENTRY_SLACK_M,
+    LEAST_STAPLES,
+    SLACK,
+    STAPLE_EVERY_M,
+    RootBall,
+    Spot,
+    dry_balls,
+    fitted_loops,
+    spots_along,
+)
 from brimful.domains.planting.rings import ring_positions
 
 
@@ -21,22 +31,20 @@ def _tube(row: RowSpec, ledger: Ledger) -> TubeWorked | None:
     if not isinstance(body, Dripline):
         return None
     room = row.vessel.fill(row.headspace_m)
-    bowl = Bowl(min(room.spans_m(room.depth_m)) / 2, room.depth_m)
-    loops = loops_for(body.emitters, body.spacing_m, inside_radius_m=bowl.inside_radius_m)
-    layout = lay_loops(loops, body.spacing_m, bowl=bowl, closed=body.closed)
-    while len(layout.emitters) < body.emitters:
-        loops += 1
-        layout = lay_loops(loops, body.spacing_m, bowl=bowl, closed=body.closed)
-    spots = layout.emitters[-body.emitters :]  # loops go from the middle out; what is too much falls in the middle
+    radius = min(room.spans_m(room.depth_m)) / 2
+    radii = ledger.work(
+        "loop_radii_m", fitted_loops, emitters=body.emitters, spacing_m=body.spacing_m, inside_radius_m=radius
+    )
+    spots = spots_along(radii, body.emitters, body.spacing_m)
     cut = ledger.work("dripline_cut_m", dripline_cut_m, emitters=body.emitters, spacing_m=body.spacing_m)
     return TubeWorked(
-        layout.radii_m,
+        radii,
         cut,
-        layout.feeder_m,
+        room.depth_m + radii[-1] + ENTRY_SLACK_M,
         tuple(spot.x_m for spot in spots),
         tuple(spot.y_m for spot in spots),
-        layout.staples,
-        layout.end_plugs,
+        sum(max(LEAST_STAPLES, math.ceil(2 * math.pi * r / STAPLE_EVERY_M)) for r in radii),
+        0 if body.closed else 1,
         tuple(name for name, _ in dry_balls(_balls(row), spots, WETTED_RADIUS_M)),
     )
 

@@ -9,6 +9,7 @@ from typing import NamedTuple
 STAPLE_EVERY_M = 0.3  # common practice, no source
 LEAST_STAPLES = 3  # a loop: common practice, no source
 SLACK = 0.05  # of the loops' length, for bends and joints: common practice, no source
+OFF_THE_WALL_M = 0.03
 ENTRY_SLACK_M = 0.15  # to work on the end outside the drain hole: common practice, no source
 
 
@@ -68,6 +69,46 @@ def loops_for(emitters: int, spacing_m: float, *, inside_radius_m: float) -> int
     if emitters < 1 or spacing_m <= 0 or inside_radius_m <= 0:
         raise ValueError(f"{emitters} emitters at {spacing_m} m, radius {inside_radius_m} m; expected all above 0")
     return max(1, round(emitters * spacing_m / (math.pi * inside_radius_m)))
+
+
+def fitted_loops(emitters: int, spacing_m: float, *, inside_radius_m: float) -> tuple[float, ...]:
+    """Radii in m of as few loops as hold just so many emitters on one piece of dripline, the innermost first.
+
+    Formula: loops r = R·(i − 1/2)/n as in `loop_radii`, all scaled so that Σ 2π·r = emitters × spacing; the least n
+    from `loops_for` up whose outer loop keeps 3 cm off the wall.
+
+    Args:
+        emitters: on the piece; spacing_m: from one to the next [m]; inside_radius_m: at the tube's level [m]
+    Returns: radii [m]
+    Valid: round containers
+    Source: geometry; 3 cm off the wall, where water would run down the gap, is common practice, no source
+
+    >>> [round(r, 3) for r in fitted_loops(16, 0.1524, inside_radius_m=0.363)]
+    [0.097, 0.291]
+    """
+    loops = max(1, loops_for(emitters, spacing_m, inside_radius_m=inside_radius_m))
+    most = max(inside_radius_m - OFF_THE_WALL_M, 0.5 * inside_radius_m)
+    while True:
+        radii = loop_radii(loops, inside_radius_m)
+        scale = emitters * spacing_m / (2 * math.pi * math.fsum(radii))
+        if scale * radii[-1] <= most:
+            return tuple(scale * r for r in radii)
+        loops += 1
+
+
+def spots_along(radii_m: Sequence[float], emitters: int, spacing_m: float) -> tuple[Spot, ...]:
+    """Where the emitters of one piece of dripline fall that lies in these loops, the outermost first from the feeder."""
+    round_m = [2 * math.pi * r for r in reversed(radii_m)]
+    spots = []
+    loop, along = 0, 0.0
+    for _ in range(emitters):
+        along += spacing_m
+        while loop + 1 < len(round_m) and along > round_m[loop] + 1e-9:
+            along -= round_m[loop]
+            loop += 1
+        radius, turn = radii_m[-1 - loop], 2 * math.pi * along / round_m[loop]
+        spots.append(Spot(radius * math.sin(turn), -radius * math.cos(turn)))
+    return tuple(spots)
 
 
 def wetted_radius(volume_l: float, flow_l_h: float, *, conductivity_m_s: float) -> float:
