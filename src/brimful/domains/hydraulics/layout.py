@@ -97,7 +97,7 @@ def fitted_loops(emitters: int, spacing_m: float, *, inside_radius_m: float) -> 
 
 
 def spots_along(radii_m: Sequence[float], emitters: int, spacing_m: float) -> tuple[Spot, ...]:
-    """Where the emitters of one piece of dripline fall that lies in these loops, the outermost first from the feeder."""
+    """Where the emitters of one piece of dripline fall that lies in these loops, the outermost loop first."""
     round_m = [2 * math.pi * r for r in reversed(radii_m)]
     spots = []
     loop, along = 0, 0.0
