@@ -1,7 +1,9 @@
-"""Start here: `python3 run.py demo`, `python3 run.py test`, `python3 run.py bench NAME`. Needs only Python 3.11 or newer.
+"""Start here: `python3 run.py demo`, `python3 run.py test`, `python3 run.py bench NAME`. Needs Python 3.11 or newer.
 
 Makes a virtual environment in .venv beside this file, installs the pinned packages, and runs what was asked.
 """
+
+from __future__ import annotations  # so that an older Python gets as far as being told
 
 import hashlib
 import os
@@ -113,7 +115,7 @@ def bench(*arguments: str) -> int:
 def main(arguments: list[str]) -> int:
     """Do what was asked, or say what can be asked."""
     doors = {"demo": demo, "test": test, "bench": bench, "brimful": brimful}
-    if sys.version_info < (3, 11):
+    if sys.version_info < (3, 11):  # noqa: UP036  (an older Python may well be what starts this file)
         sys.exit(f"Brimful needs Python 3.11 or newer; this is {sys.version.split()[0]}.")
     if not arguments or arguments[0] not in doors:
         print(USAGE)
