@@ -27,8 +27,8 @@ class Answer:
         return self.design is not None and not any(f.severity is Severity.ERROR for f in self.findings)
 
 
-def work_out(path: Path) -> Answer:
-    """Read a plan and work it out.
+def work_out(path: Path, units: str | None = None) -> Answer:
+    """Read a plan and work it out; `units` go before the plan's own, in figures and findings alike.
 
     Raises:
         BrimfulError: a file that cannot be read at all.
@@ -40,8 +40,9 @@ def work_out(path: Path) -> Answer:
     file = read_plan(path)
     if file.plan is None:
         return Answer(file, None, file.findings, {})
+    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
     catalog = load(path.parent)
-    outcome = design_of(file.plan, catalog, file.places, folder=path.parent)
+    outcome = design_of(plan, catalog, file.places, folder=path.parent)
     if outcome.design is None:
         return Answer(file, None, outcome.findings, {})
     return Answer(
@@ -65,7 +66,7 @@ def write_starter(path: Path) -> None:
 def write_design(answer: Answer, folder: Path) -> list[Path]:
     """Write the files of a design into a folder, each whole or not at all; gives their paths."""
     from brimful.render.as_json import to_data
-    from brimful.render.as_text import summary_text
+    from brimful.render.summary import summary_text
 
     if answer.design is None:
         return []

@@ -3,6 +3,7 @@
 import os
 import sys
 from io import TextIOWrapper
+from typing import Any
 
 import click
 
@@ -12,7 +13,19 @@ from brimful.errors import BrimfulError
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # our arrays are small; starting threads costs more than it saves
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
+class Doors(click.Group):
+    """The commands; what is wrong with the world is said in one sentence, with exit code 1."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run a command."""
+        try:
+            return super().invoke(ctx)
+        except BrimfulError as error:
+            click.echo(str(error), err=True)
+            ctx.exit(1)
+
+
+@click.group(cls=Doors, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
 @click.version_option(package_name="brimful", message="Brimful %(version)s")
 def brimful() -> None:
     """A season of planted containers on drip irrigation, worked out from one plan file."""
@@ -23,12 +36,8 @@ for module in (new, check, design, explain, demo):
 
 
 def main() -> None:
-    """Run the command line; what is wrong with the world is said in one sentence, with exit code 1."""
+    """Run the command line; a terminal that lacks a sign shows "?" in its place."""
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, TextIOWrapper):
-            stream.reconfigure(errors="replace")  # a terminal that lacks a sign shows "?" in its place
-    try:
-        brimful()
-    except BrimfulError as error:
-        click.echo(str(error), err=True)
-        sys.exit(1)
+            stream.reconfigure(errors="replace")
+    brimful()

@@ -26,7 +26,7 @@ def show_design(plan: Path, *, as_json: bool, out: Path | None, units: str | Non
     """Work a plan out and show it, or say what is wrong with it; exit code 1 where it cannot be worked out."""
     from brimful.services import work_out, write_design
 
-    answer = work_out(plan)
+    answer = work_out(plan, units)
     if answer.design is None:
         from brimful.render.as_text import finding_lines
 

@@ -1,5 +1,6 @@
 """The summary a gardener acts on: the sentence first, then the tables, then what to mind and what was assumed."""
 
+import io
 from collections.abc import Callable, Sequence
 
 from rich.box import SIMPLE_HEAD
@@ -10,6 +11,7 @@ from brimful.design.model import Design, Material, Occasion, RowWorked, RunTimeW
 from brimful.findings import Finding, Severity
 from brimful.quantities import Dimension, System, show, show_number, unit_of
 from brimful.render.as_text import finding_lines
+from brimful.render.markup import as_words
 
 OCCASION_WORDS: dict[Occasion, str] = {
     "planting_day": "after planting",
@@ -31,9 +33,17 @@ def show_summary(design: Design, findings: tuple[Finding, ...], units: str | Non
     print_summary(design, findings, units, console)
 
 
+def summary_text(design: Design, findings: tuple[Finding, ...]) -> str:
+    """The summary as plain text, as wide as a printed page."""
+    page = io.StringIO()
+    print_summary(design, findings, None, Console(file=page, width=100, no_color=True, highlight=False))
+    return page.getvalue()
+
+
 def print_summary(design: Design, findings: tuple[Finding, ...], units: str | None, console: Console) -> None:
     """Print the summary to a console."""
     system = System.METRIC if (units or design.units) == "metric" else System.US
+    design = as_words(design)
     console.print(f"[bold]{design.title}[/bold]  [dim]{design.site.place}[/dim]\n")
     for zone in design.zones:
         console.print(answer(zone, system) + "\n")

@@ -26,12 +26,11 @@ def settle_delivery(
 ) -> Delivery | None:
     """The feeder and emission of one container of a row: the row's own choice, else the zone's, else the plan's."""
     plan, catalog, notes = desk.plan, desk.catalog, desk.notes
-    path: Path = ("containers", index)
-    body = _body(desk, (row, zone, plan.tubing), path, width_m)
+    body = _body(desk, (row, zone, plan.tubing), zone, index, width_m=width_m)
     given = row.feeder or zone.feeder or plan.tubing.feeder or schema.Tube()
     word = given.tube
     tube = (
-        notes.pick(catalog.tubing, word, (*path, "feeder"), "tube")
+        notes.pick(catalog.tubing, word, desk.path_of("feeder", zone, index), "tube")
         if word
         else notes.usual(catalog.tubing, FEEDER, "tubing.feeder.tube", "feeder into each container")
     )
@@ -49,11 +48,12 @@ def settle_delivery(
     return Delivery(Assembly(feeder, made, lift_m), key, words, bought, tube.name, length, variation)
 
 
-def _body(desk: Desk, givers: tuple[schema.Delivery, ...], path: Path, width_m: float) -> Body | None:
+def _body(desk: Desk, givers: tuple[schema.Delivery, ...], zone: Zone, index: int, *, width_m: float) -> Body | None:
     """Dripline or single emitters, from the first of row, zone and plan that says."""
+    path = desk.path_of("dripline", zone, index)
     for given in givers:
         if given.emitters is not None:
-            return _emitters(given.emitters, path, desk)
+            return _emitters(given.emitters, desk.path_of("emitters", zone, index), desk)
         if given.dripline is not None:
             return _dripline(given.dripline, path, width_m, desk)
     return _dripline(schema.Dripline(), path, width_m, desk)
@@ -62,7 +62,7 @@ def _body(desk: Desk, givers: tuple[schema.Delivery, ...], path: Path, width_m: 
 def _emitters(given: schema.Emitters, path: Path, desk: Desk) -> Body | None:
     catalog, notes = desk.catalog, desk.notes
     row = (
-        notes.pick(catalog.emitters, given.type, (*path, "emitters"), "emitter")
+        notes.pick(catalog.emitters, given.type, path, "emitter")
         if given.type
         else notes.usual(catalog.emitters, "pc-1gph", "tubing.emitters.type", "emitter")
     )
@@ -80,7 +80,7 @@ def _emitters(given: schema.Emitters, path: Path, desk: Desk) -> Body | None:
 def _dripline(given: schema.Dripline, path: Path, width_m: float, desk: Desk) -> Body | None:
     catalog, notes = desk.catalog, desk.notes
     row = (
-        notes.pick(catalog.driplines, given.type, (*path, "dripline"), "dripline")
+        notes.pick(catalog.driplines, given.type, path, "dripline")
         if given.type
         else notes.usual(catalog.driplines, DRIPLINE, "tubing.dripline.type", "dripline in each container")
     )
@@ -95,7 +95,7 @@ def _dripline(given: schema.Dripline, path: Path, width_m: float, desk: Desk) ->
     count = int(length / row.spacing_m + 1e-6)
     if count < 1:
         said = f"{length:.2f} m of dripline has no emitter; they are {row.spacing_m:.2f} m apart"
-        notes.wrong("no-emitter", (*path, "dripline"), said, "Take a longer piece, or single emitters.")
+        notes.wrong("no-emitter", path, said, "Take a longer piece, or single emitters.")
         return None
     tube = Tube(row.inner_diameter_m, row.roughness_m, row.key)
     body = DriplineBody(tube, row.spacing_m, count, law_of(row), closed=given.ring)

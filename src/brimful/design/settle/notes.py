@@ -7,7 +7,7 @@ from brimful.catalog import Catalog, Row, Table
 from brimful.design.model import Assumption
 from brimful.findings import Finding, Severity
 from brimful.plan.read import Places
-from brimful.plan.schema import Plan
+from brimful.plan.schema import Plan, Zone
 
 R = TypeVar("R", bound=Row)
 Path = tuple[str | int, ...]
@@ -22,8 +22,10 @@ class Notes:
     assumptions: dict[str, Assumption] = field(default_factory=dict)
 
     def wrong(self, code: str, path: Path, message: str, remedy: str = "") -> None:
-        """Note an error: the plan cannot be worked out as it stands."""
-        self.findings.append(Finding(code, Severity.ERROR, message, remedy, self.places.at(*path)))
+        """Note an error, once: the plan cannot be worked out as it stands."""
+        finding = Finding(code, Severity.ERROR, message, remedy, self.places.at(*path))
+        if finding not in self.findings:
+            self.findings.append(finding)
 
     def warn(self, code: str, path: Path, message: str, remedy: str = "") -> None:
         """Note a warning."""
@@ -67,3 +69,11 @@ class Desk:
     plan: Plan
     catalog: Catalog
     notes: Notes
+
+    def path_of(self, key: str, zone: Zone, row: int | None = None) -> Path:
+        """Where the plan says `key` for a row or a zone: in the row itself, in its zone, or for all."""
+        if row is not None and getattr(self.plan.containers[row], key) is not None:
+            return ("containers", row, key)
+        if getattr(zone, key) is not None:
+            return ("zone", next(i for i, one in enumerate(self.plan.zone) if one is zone), key)
+        return ("tubing", key) if row is None or getattr(self.plan.tubing, key) is not None else ("containers", row)

@@ -42,16 +42,15 @@ def settle_zones(desk: Desk, rows: Sequence[RowSpec], water: Water) -> Iterator[
 
 def _zone(desk: Desk, zone: Zone, index: int, *, mine: list[RowSpec], inlet: Inlet, water: Water) -> ZoneSpec | None:
     plan, catalog, notes = desk.plan, desk.catalog, desk.notes
-    path: Path = ("zone", index)
     given = zone.main or plan.tubing.main or TubeGiven()
     main = (
-        notes.pick(catalog.tubing, given.tube, (*path, "main"), "tube")
+        notes.pick(catalog.tubing, given.tube, desk.path_of("main", zone), "tube")
         if given.tube
         else notes.usual(catalog.tubing, MAIN, "tubing.main.tube", "main from tap to rows")
     )
     word = zone.lateral or plan.tubing.lateral
     lateral = (
-        notes.pick(catalog.tubing, word, (*path, "lateral"), "tube")
+        notes.pick(catalog.tubing, word, desk.path_of("lateral", zone), "tube")
         if word
         else notes.usual(catalog.tubing, LATERAL, "tubing.lateral", "lateral along each row")
     )
