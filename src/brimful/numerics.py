@@ -1,1 +1,0 @@
-"""Shared mathematics of the domains: nothing here knows what a container is."""
