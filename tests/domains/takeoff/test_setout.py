@@ -4,7 +4,7 @@ from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from brimful.domains.takeoff.levels import Datum, packing, pad_levels, steady_fall
@@ -23,6 +23,7 @@ def obstacles(draw: st.DrawFn) -> list[Obstacle]:
 
 
 @given(st.integers(1, 20), st.floats(0.3, 1.2), obstacles(), st.floats(0, 0.3))
+@example(2, 1.0, [Obstacle("a hair at the mark", 0.0, 6e-8)], 0.0)
 def test_every_container_stands_clear(count: int, along: float, kept: list[Obstacle], gap: float) -> None:
     """Containers stay between the marks, clear of obstacles and of one another, in order; a full line is refused."""
     try:

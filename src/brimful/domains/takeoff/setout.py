@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, hypot, radians, sin
 
+EVEN_M = 0.001  # a tape reads no finer, so a smaller move still counts as even; common practice, no source
 _SMALL = 1e-9
 _HALVINGS = 60
 
@@ -43,7 +44,7 @@ class SetOut:
     @property
     def even(self) -> bool:
         """Whether every container stands at the even pitch."""
-        return self.largest_move_m <= 1e-6
+        return self.largest_move_m <= EVEN_M + _SMALL
 
 
 def footprint_m(width_m: float, depth_m: float, turn_deg: float) -> tuple[float, float]:
@@ -104,8 +105,7 @@ def set_out(
     for _ in range(_HALVINGS):
         middle = (low + high) / 2.0
         low, high = (middle, high) if _latest(aims, free, apart, middle) is None else (low, middle)
-    move = 0.0 if _latest(aims, free, apart, _SMALL) is not None else high
-    last = _latest(aims, free, apart, max(move, _SMALL)) or last
+    last = _latest(aims, free, apart, EVEN_M) or _latest(aims, free, apart, high) or last
     return _stations(_nearest(aims, free, apart, last), aims, along_m, out_m)
 
 
@@ -124,7 +124,7 @@ def even_counts(
     return [
         count
         for count in range(1, most + 1)
-        if along_m <= length_m and _latest(_even(count, length_m, along_m), free, along_m + gap_m, _SMALL) is not None
+        if along_m <= length_m and _latest(_even(count, length_m, along_m), free, along_m + gap_m, EVEN_M) is not None
     ]
 
 
