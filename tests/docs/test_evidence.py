@@ -23,7 +23,8 @@ OPENING = """\
 
 What stands outside Brimful beside what Brimful gives. The column "ours" is worked out by the code each time the tests
 run; a test fails where a difference grows past its tolerance (half the last printed digit, or what stands beside the
-value in `tests/published/`) or where this page no longer says what the code gives. `BRIMFUL_WRITE_DOCS=1` writes it anew.
+value in `tests/published/`) or where this page no longer says what the code gives. `BRIMFUL_WRITE_DOCS=1` writes
+it anew.
 
 Certainty of the published value: **read** in the source; **memory**: recalled, not checked again; **practice**: common
 practice of the trade, no source; **calculated**: worked out apart from Brimful, by hand or with another program.
