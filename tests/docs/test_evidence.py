@@ -8,7 +8,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from tests.docs import evidence_climate, evidence_containers, evidence_hydraulics, evidence_season, hand_sums
+from tests.docs import (
+    evidence_climate,
+    evidence_colour,
+    evidence_containers,
+    evidence_hydraulics,
+    evidence_season,
+    hand_sums,
+)
 from tests.docs.evidence_row import CERTAINTIES, Row, lines
 
 PAGE = Path(__file__).parents[2] / "docs" / "evidence.md"
@@ -17,6 +24,7 @@ TOPICS = {
     "Containers, mixes, canopies": evidence_containers.ROWS,
     "Friction, networks, emitters": evidence_hydraulics.ROWS,
     "Watering, feeding, handling, wind": evidence_season.ROWS,
+    "Colour": evidence_colour.ROWS,
 }
 OPENING = """\
 # Evidence
