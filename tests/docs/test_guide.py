@@ -20,7 +20,8 @@ GUIDE = (ROOT / "docs" / "guide.md").read_text(encoding="utf-8")
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 SECTION_OF = {
     "Plan": "The plan", "Site": "site", "Weather": "site.weather", "Supply": "supply", "Timer": "timer",
-    "Tubing": "tubing and zone", "Zone": "tubing and zone", "Delivery": "tubing and zone", "Tube": "tubing and zone",
+    "Tubing": "tubing and zone", "Zone": "tubing and zone",
+    "Delivery": "tubing and zone", "Tube": "tubing and zone", "Feeder": "tubing and zone",
     "Dripline": "tubing and zone", "Emitters": "tubing and zone", "Containers": "containers",
     "Container": "container", "Planted": "recipe and plants", "Recipe": "recipe and plants", "Table": "The plan",
 }  # fmt: skip

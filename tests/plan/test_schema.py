@@ -43,7 +43,7 @@ longest = "2 h"
 main = { tube = "pe-one-1.057", length = "45 ft", rise = "-1 ft" }
 lateral = "pe-half-0.600"
 regulator = "25 psi"
-feeder = { tube = "feeder-quarter-0.170", length = "3 ft", rise = "20 in" }
+feeder = { tube = "feeder-quarter-0.170", length = "3 ft" }
 dripline = { type = "quarter-6in-0.65gph", length = "8 ft", ring = true }
 
 [[zone]]
@@ -176,7 +176,7 @@ def test_an_unknown_key_offers_the_nearest(table: type[BaseModel]) -> None:
     wrong = next(key for key in table.model_fields if len(key) > 3) + "x"
     spots = {
         "Site": doc["site"], "Weather": doc["site"]["weather"], "Supply": doc["supply"], "Timer": doc["timer"],
-        "Tubing": doc["tubing"], "Delivery": doc["tubing"], "Tube": doc["tubing"]["main"], "Zone": doc["zone"][0],
+        "Tubing": doc["tubing"], "Delivery": doc["tubing"], "Tube": doc["tubing"]["main"], "Feeder": doc["tubing"]["feeder"], "Zone": doc["zone"][0],
         "Dripline": doc["tubing"]["dripline"], "Emitters": doc["zone"][0]["emitters"], "Recipe": doc["recipe"]["heat"],
         "Planted": doc["recipe"]["heat"]["plants"][1], "Containers": doc["containers"][0],
         "Container": doc["containers"][0]["container"],

@@ -2,7 +2,7 @@
 
 US Bureau of Reclamation agricultural weather network, station Fallon, Nevada (39.4575 N, 1208.5 m), daily record of
 2015 with its published short-reference evapotranspiration ETOS (ASCE-EWRI 2005 standardized equation), inches, two
-decimals (read). One day (22 April) has no wind. We use FAO-56, which differs from it by under 0.01 mm a day.
+decimals (read). One day (22 April) has no wind. We use FAO-56, which differs from it by about 0.01 mm a day.
 """
 
 from pathlib import Path

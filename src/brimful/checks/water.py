@@ -17,6 +17,12 @@ STARVED = 0.05
 WHEN = {"planting_day": "after planting", "mid_season": "at mid-season", "peak": "on the hottest days"}
 
 
+def zone_place(places: Places, index: int) -> Place:
+    """Where a zone stands in the plan; a plan without zone tables has its tubing, or its first row, instead."""
+    found = (places.at(*path) for path in (("zone", index), ("tubing",), ("containers", 0)))
+    return next((place for place in found if place.line), Place(places.file))
+
+
 def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
     """A zone takes no more of the tested supply than it may."""
     system = _system(design)
@@ -36,7 +42,7 @@ def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
         else:
             mend = "The tap does not reach the pressure the zone needs: take a lower regulator, or measure again."
         severity = Severity.ERROR if share > 1 else Severity.WARNING
-        yield Finding("supply-short", severity, said, mend, places.at("zone", index))
+        yield Finding("supply-short", severity, said, mend, zone_place(places, index))
 
 
 def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
@@ -44,7 +50,7 @@ def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
     system = _system(design)
     for index, zone in enumerate(design.zones):
         for code in dict.fromkeys(warning.code for warning in zone.warnings):
-            where = places.at("zone", index)
+            where = zone_place(places, index)
             if code == "feeder-in-transition":
                 yield _unsure(zone, system, where)
                 continue
@@ -81,7 +87,7 @@ def water_is_even(design: Design, places: Places) -> Iterator[Finding]:
                 f"container {worst[0]} gets {100 * worst[1]:.0f} % of the mean"
             )
             mend = "What was tried and mends it stands below."
-            yield Finding("uneven-water", Severity.WARNING, said, mend, places.at("zone", index))
+            yield Finding("uneven-water", Severity.WARNING, said, mend, zone_place(places, index))
 
 
 def what_mends(design: Design, places: Places) -> Iterator[Finding]:
@@ -98,12 +104,12 @@ def what_mends(design: Design, places: Places) -> Iterator[Finding]:
             tried.append(f"{mend.change} (uniformity {even}, {flow}, at least {head} at the last emitter)")
         if tried:
             said = f'any one of these, tried by solving it, puts zone "{zone.name}" right: {"; ".join(tried)}'
-            yield Finding("what-mends", Severity.NOTE, said, "", places.at("zone", index))
+            yield Finding("what-mends", Severity.NOTE, said, "", zone_place(places, index))
         elif zone.mends_tried:
             said = (
                 f'no single change of tube, emitters or number of zones puts zone "{zone.name}" right; it needs several'
             )
-            yield Finding("what-mends", Severity.NOTE, said, "Begin with the first warning.", places.at("zone", index))
+            yield Finding("what-mends", Severity.NOTE, said, "Begin with the first warning.", zone_place(places, index))
 
 
 def rows_match(design: Design, places: Places) -> Iterator[Finding]:
@@ -118,7 +124,7 @@ def rows_match(design: Design, places: Places) -> Iterator[Finding]:
         mend = f"Emitters that match: {counts}; then nobody gets more than {100 * then:.0f} % too much."
         if then >= over.surplus_now_share - 0.05:
             mend = "No whole number of emitters does better; put the rows on zones of their own."
-        yield Finding("rows-unequal", Severity.WARNING, said, mend, places.at("zone", index))
+        yield Finding("rows-unequal", Severity.WARNING, said, mend, zone_place(places, index))
 
 
 def starved_by_chance(design: Design, places: Places) -> Iterator[Finding]:
@@ -131,7 +137,7 @@ def starved_by_chance(design: Design, places: Places) -> Iterator[Finding]:
                 f"{100 * spread.chance_any_share:.0f} in 100 by {spread.driver}, {spread.likeliest_container} first"
             )
             mend = "More and smaller emitters in each container make it safer; keep the filter clean."
-            yield Finding("starved-by-chance", Severity.NOTE, said, mend, places.at("zone", index))
+            yield Finding("starved-by-chance", Severity.NOTE, said, mend, zone_place(places, index))
 
 
 def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
@@ -149,12 +155,12 @@ def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
                     Severity.WARNING,
                     said,
                     "Allow more starts a day, or take smaller emitters.",
-                    places.at("zone", index),
+                    zone_place(places, index),
                 )
             if time.short_l_day > 0:
                 said = f'zone "{zone.name}", {WHEN[time.occasion]}: the day is too short for the water wanted'
                 yield Finding(
-                    "run-time-short", Severity.WARNING, said, "Take more or larger emitters.", places.at("zone", index)
+                    "run-time-short", Severity.WARNING, said, "Take more or larger emitters.", zone_place(places, index)
                 )
 
 

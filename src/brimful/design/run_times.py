@@ -7,7 +7,9 @@ from brimful.design.demand import Demands
 from brimful.design.ledger import Ledger
 from brimful.design.model import ContainerDemand, Occasion, RowShare, RowWorked, RunTimeWorked, ZoneWorked
 from brimful.design.settle import Settled
+from brimful.design.settle.settled import TimerSpec
 from brimful.domains.watering.run_time import (
+    Limit,
     RunTime,
     TimerLimits,
     gross_l_day,
@@ -40,7 +42,7 @@ def run_times_of(
     by_name = {row.name: row for row in rows}
     wanted = {row.name: demand for row, demand in zip(rows, demands, strict=True)}
     variation = {row.name: (row.delivery.variation, row.delivery.assembly.emitters) for row in settled.rows}
-    limits = TimerLimits(settled.timer.step_minutes, settled.timer.most_starts)
+    timer = settled.timer
     times: dict[str, tuple[RunTimeWorked, ...]] = {}
     for zone in zones:
         at = ledger.at("zones", zone.name)
@@ -48,7 +50,7 @@ def run_times_of(
         for i, occasion in enumerate(d.occasion for d in wanted[zone.containers[0].row]):
             thirsts = _thirsts(zone, i, by_name, wanted, variation, at.at(occasion))
             if thirsts:
-                steps.append(_run_time(zone, occasion, thirsts, limits, at.at(occasion)))
+                steps.append(_run_time(zone, occasion, thirsts, timer, at.at(occasion)))
         times[zone.name] = tuple(steps)
     return times
 
@@ -111,32 +113,50 @@ def _thirsts(
     return found
 
 
+def most_in_a_start_l(room_l: float, flow_l_h: float, longest_minutes: float) -> float:
+    """What one start may bring one container, in litres: no more than its room, nor than the longest start gives.
+
+    Formula: min(room, flow × longest start).
+    Args: room_l: see pulse_room_l [L]; flow_l_h [L/h]; longest_minutes: that the timer can run at a stretch [min]
+    Returns: [L]
+    Valid: all above 0
+    Source: water balance
+    """
+    if min(room_l, flow_l_h, longest_minutes) <= 0:
+        raise ValueError(f"{room_l} L, {flow_l_h} L/h, {longest_minutes} min were given; expected all above 0")
+    return min(room_l, flow_l_h * longest_minutes / 60.0)
+
+
 def _run_time(
-    zone: ZoneWorked, occasion: Occasion, thirsts: list[Thirst], limits: TimerLimits, at: Ledger
+    zone: ZoneWorked, occasion: Occasion, thirsts: list[Thirst], timer: TimerSpec, at: Ledger
 ) -> RunTimeWorked:
     """The longest wish rules the minutes; the smallest room for one pulse rules the starts."""
     longest = max(thirsts, key=lambda t: t.minutes)
     tightest = max(thirsts, key=lambda t: t.flow_l_h / t.row.easily_available_l)
-    room = at.work(
-        "pulse_room_l", pulse_room_l, refill_to_capacity_l=tightest.row.easily_available_l, leaching_fraction=LEACHING
+    easy, flow = tightest.row.easily_available_l, tightest.flow_l_h
+    room = at.work("pulse_room_l", pulse_room_l, refill_to_capacity_l=easy, leaching_fraction=LEACHING)
+    most = at.work(
+        "most_in_a_start_l", most_in_a_start_l, room_l=room, flow_l_h=flow, longest_minutes=timer.longest_minutes
     )
+    limits = TimerLimits(timer.step_minutes, timer.most_starts)
     split: RunTime = at.work(
         "minutes_per_start",
         split_into_starts,
         minutes=longest.minutes,
-        container_flow_l_h=tightest.flow_l_h,
-        room_l=room,
+        container_flow_l_h=flow,
+        room_l=most,
         limits=limits,
     )
     hours = split.minutes_per_day / 60.0
+    set_by = "longest start of the timer" if split.limit is Limit.ROOM and most < room else split.limit.value
     return RunTimeWorked(
         occasion=occasion,
         minutes_per_start=split.minutes_per_start,
         starts_per_day_count=split.starts_per_day,
         minutes_per_day=split.minutes_per_day,
         container=longest.container,
-        set_by=split.limit.value,
-        overfill_l=split.overfill_l,
+        set_by=set_by,
+        overfill_l=max(0.0, split.pulse_l - room),
         short_l_day=split.short_l_day,
         zone_l_day=zone.flow_l_h * hours,
         rows=tuple(_share(t, hours) for t in thirsts),

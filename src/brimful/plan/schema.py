@@ -93,6 +93,13 @@ class Tube(Table):
     rise: Rise | None = None
 
 
+class Feeder(Table):
+    """The thin tube from the lateral into each container."""
+
+    tube: Text | None = None
+    length: Length | None = None
+
+
 class Dripline(Table):
     """Dripline in each container: which, and how much of it (a length, or so many loops)."""
 
@@ -121,7 +128,7 @@ class Emitters(Table):
 class Delivery(Table):
     """How water gets from the lateral into a container: feeder, then dripline or single emitters."""
 
-    feeder: Annotated[Tube, BeforeValidator(keyed("tube"))] | None = None
+    feeder: Annotated[Feeder, BeforeValidator(keyed("tube"))] | None = None
     dripline: Annotated[Dripline, BeforeValidator(keyed("type"))] | None = None
     emitters: Annotated[Emitters, BeforeValidator(keyed("type"))] | None = None
 

@@ -75,7 +75,7 @@ def answer(zone: ZoneWorked, system: System) -> str:
         f"[bold]{zone.name}[/bold]: run {_starts(times['planting_day'])} after planting, "
         f"{_starts(times['mid_season'])} at mid-season, {_starts(times['peak'])} on the hottest days. "
         f"Its {zone.containers_count} containers draw {show(zone.flow_l_h, Dimension.FLOW, system)} together; "
-        f"{least.container}, the least watered, gets {100 * least.share_of_mean:.0f} % of its fair share."
+        f"emitters of {least.container}, the weakest, give {100 * least.share_of_mean:.0f} % of the mean."
     )
 
 

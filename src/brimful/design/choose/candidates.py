@@ -88,7 +88,7 @@ def _setting(row: Dripline | Emitter, settings: list[float], open_: Open) -> flo
 
 def with_choice(plan: Plan, zone: Zone, candidate: Candidate, tubes: dict[str, str]) -> Zone:
     """The zone's table with the choice filled in, tube by part; what the plan fixes stays."""
-    feeder = zone.feeder or plan.tubing.feeder or schema.Tube()
+    feeder = zone.feeder or plan.tubing.feeder or schema.Feeder()
     given = zone.main or plan.tubing.main or schema.Tube()
     update: dict[str, object] = {}
     if isinstance(candidate.emission, schema.Dripline):

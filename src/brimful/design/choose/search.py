@@ -52,7 +52,7 @@ def choose_open(plan: Plan, settled: Settled, needs: dict[str, Need], catalog: C
         key = _likeness(zone, rows, needs)
         if key not in done:
             done[key] = _search(_Bench(plan, zone, rows, open_, settled, needs, catalog))
-        stands = sorted((t for t in done[key] if not t.verdict.reasons), key=lambda t: t.verdict.cost_money)
+        stands = sorted((t for t in done[key] if not t.verdict.reasons), key=_cheapest)
         taken = stands[0] if stands else min(done[key], key=lambda t: (len(t.verdict.reasons), t.verdict.cost_money))
         filled.append(taken.zone.model_copy(update={"name": zone.name}))
         best[zone.name] = tuple(_choice(i + 1, tried) for i, tried in enumerate(_different(stands)[:BEST]))
@@ -71,6 +71,11 @@ def fill_choices(choices: Choices, settled: Settled, catalog: Catalog, notes: No
             source = "chosen: least cost that keeps every limit; prices of the table, or your own"
             again.assume(f"zone {zone}: tubing", "what the plan leaves open", taken, source)
     return settle(choices.plan, catalog, again) or settled, again
+
+
+def _cheapest(tried: Tried) -> tuple[float, float]:
+    """By cost to the hundredth; of equal cost, the more even one."""
+    return round(tried.verdict.cost_money, 2), -tried.verdict.uniformity_percent
 
 
 def _likeness(zone: Zone, rows: tuple[Containers, ...], needs: dict[str, Need]) -> object:

@@ -27,7 +27,7 @@ def settle_delivery(
     """The feeder and emission of one container of a row: the row's own choice, else the zone's, else the plan's."""
     plan, catalog, notes = desk.plan, desk.catalog, desk.notes
     body = _body(desk, (row, zone, plan.tubing), zone, index, width_m=width_m)
-    given = row.feeder or zone.feeder or plan.tubing.feeder or schema.Tube()
+    given = row.feeder or zone.feeder or plan.tubing.feeder or schema.Feeder()
     word = given.tube
     tube = (
         notes.pick(catalog.tubing, word, desk.path_of("feeder", zone, index), "tube")
