@@ -176,7 +176,8 @@ def test_an_unknown_key_offers_the_nearest(table: type[BaseModel]) -> None:
     wrong = next(key for key in table.model_fields if len(key) > 3) + "x"
     spots = {
         "Site": doc["site"], "Weather": doc["site"]["weather"], "Supply": doc["supply"], "Timer": doc["timer"],
-        "Tubing": doc["tubing"], "Delivery": doc["tubing"], "Tube": doc["tubing"]["main"], "Feeder": doc["tubing"]["feeder"], "Zone": doc["zone"][0],
+        "Feeder": doc["tubing"]["feeder"], "Tubing": doc["tubing"],
+        "Delivery": doc["tubing"], "Tube": doc["tubing"]["main"], "Zone": doc["zone"][0],
         "Dripline": doc["tubing"]["dripline"], "Emitters": doc["zone"][0]["emitters"], "Recipe": doc["recipe"]["heat"],
         "Planted": doc["recipe"]["heat"]["plants"][1], "Containers": doc["containers"][0],
         "Container": doc["containers"][0]["container"],
