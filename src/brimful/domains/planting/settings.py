@@ -15,7 +15,7 @@ ROW_CLEARANCE_M = 0.003
 BALL_CLEARANCE = 1.05
 """Room between neighbouring root balls, as a share of their width (common practice, no source)."""
 CENTRE_FROM = 6
-"""A layer without an upright puts one plant at the centre from so many on (common practice, no source)."""
+"""Without an upright a layer of so many, or a lone mounding plant, fills the centre (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +102,7 @@ def _frame(recipe: Recipe, mouth: Mouth, loop_m: float) -> _Frame:
     )
     one_sided = recipe.view == "one-sided"
     if not upright and not one_sided:
-        full = next((layer for layer in (middle, edge) if len(layer) >= CENTRE_FROM), [])
+        full = middle if len(middle) == 1 else next((p for p in (middle, edge) if len(p) >= CENTRE_FROM), [])
         kept = next((part for part in full if part.key != recipe.front), None)
         if kept is not None:
             full.remove(kept)

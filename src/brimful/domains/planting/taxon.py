@@ -10,6 +10,8 @@ ROLE_OF_HABIT = {
     "trailing": "trailing",
 }
 """Three layers: upright centre, mounding ring, trailing edge (garden columns, read)."""
+LOW_UPRIGHT_M = 0.55
+"""An upright plant lower than this serves in the middle ring, as geraniums do (common practice, no source)."""
 ROLES = ("upright", "mounding", "trailing")
 WATER_CLASSES = ("low", "moderate", "high")
 
@@ -50,8 +52,9 @@ class Taxon:
 
     @property
     def role(self) -> str:
-        """Its layer: upright, mounding or trailing."""
-        return ROLE_OF_HABIT[self.habit]
+        """Its layer: upright, mounding or trailing; a low upright plant fills the middle as mounding ones do."""
+        role = ROLE_OF_HABIT[self.habit]
+        return "mounding" if role == "upright" and self.height_m() < LOW_UPRIGHT_M else role
 
     @property
     def genus(self) -> str:

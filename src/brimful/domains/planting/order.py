@@ -1,0 +1,163 @@
+"""Plants to order, in whole trays with spares, and the dates that hang on planting day."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from brimful.domains.planting.taxon import Taxon
+
+SPARE_POTS, SPARE_PACKS, SPARE_PUBLIC = 0.05, 0.08, 0.10
+"""Over count: pots of 4 in and larger; packs and plugs; public squares (common practice, no source)."""
+SMALL_BALL_L = 0.25
+LEAD_WEEKS = {"packs": (6, 14), "pots": (8, 14), "stock": (4, 6)}
+"""Contract growing 6 to 14 weeks by species and size, stock plugs 4 to 6 (trade pages, read); split: memory."""
+HARDENING_DAYS = 14
+"""At least two weeks (master gardener handbook, read in quotation); 7 to 10 days is the short form (read)."""
+CLASSES: dict[str, tuple[int, int]] = {
+    "very hardy": (-42, -28),
+    "frost tolerant": (-21, -14),
+    "tender": (0, 7),
+    "warm": (7, 14),
+}
+"""Days after the last frost date from which, and until when at best, a class is planted (Purdue HO-203 as copied
+elsewhere, read, columns partly reconstructed; end of the tender class: own choice)."""
+MIX_C = {"very hardy": 7.0, "frost tolerant": 7.0, "tender": 16.0, "warm": 18.0}
+"""Temperature the mix should hold: cool plants 7 °C, warm ones 16 °C, heat lovers 18 °C (memory)."""
+MIX_DAYS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class TrayOrder:
+    """Plants needed, ordered in whole trays, and the spare that results as a share of those needed."""
+
+    needed: int
+    trays: int
+    ordered: int
+    spare_share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Dates:
+    """When to place the order at the latest and at the earliest, when hardening starts, and planting day."""
+
+    order_from: date
+    order_by: date
+    hardening: date
+    planting: date
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """First and last good day to plant by frost and mix, what holds the first day, and whether a planned day fits."""
+
+    first: date
+    last: date
+    held_by: str
+
+
+def spare_share(ball_volume_l: float, *, public: bool = False) -> float:
+    """Share of plants to order over count.
+
+    Formula: 5 % for 4-inch and larger, 8 % for packs and plugs, 10 % where the public passes.
+
+    Args:
+        ball_volume_l: volume of the pot [L]; public: where plants are stolen or trampled
+    Returns: share [1]
+    Valid: known grower
+    Source: common practice, no source
+    """
+    if not ball_volume_l > 0.0:
+        raise ValueError(f"ball_volume_l is {ball_volume_l}: expected above 0")
+    return SPARE_PUBLIC if public else SPARE_PACKS if ball_volume_l < SMALL_BALL_L else SPARE_POTS
+
+
+def tray_order(needed: int, per_tray: int | None, spare: float) -> TrayOrder:
+    """Plants to order, rounded up to whole trays after the spare is added.
+
+    Formula: trays = ⌈N (1 + p) / cells⌉.
+
+    Args:
+        needed: plants in all containers; per_tray: cells, None where sold singly; spare: share over count [1]
+    Returns: a TrayOrder; sold singly, a tray is one plant
+    Valid: needed and spare of 0 or more
+    Source: common practice, no source
+
+    >>> tray_order(230, 18, 0.05).trays, tray_order(230, 18, 0.05).ordered
+    (14, 252)
+    """
+    cells = 1 if per_tray is None else per_tray
+    if needed < 0 or cells < 1 or not spare >= 0.0:
+        raise ValueError(
+            f"{needed} plants, {per_tray} a tray, spare {spare} were given: expected 0 or more, 1 or more, 0 or more"
+        )
+    trays = math.ceil(round(needed * (1.0 + spare) / cells, 9))
+    return TrayOrder(needed, trays, trays * cells, trays * cells / needed - 1.0 if needed else 0.0)
+
+
+def order_dates(planting: date, lead: str = "pots") -> Dates:
+    """When to order and when to start hardening, counted back from planting day (practice of growers).
+
+    Args:
+        planting: day; lead: "packs", "pots" for plants grown to order, "stock" for those a grower keeps
+    Returns: Dates
+    Valid: ask the grower; autumn is the time to plan for spring
+    Source: contract growing 6–14 weeks, stock 4–6 (trade pages, read); hardening (handbook, read in quotation)
+
+    >>> order_dates(date(2026, 5, 18)).order_by, order_dates(date(2026, 5, 18)).hardening
+    (datetime.date(2026, 3, 23), datetime.date(2026, 5, 4))
+    """
+    if lead not in LEAD_WEEKS:
+        raise ValueError(f'lead "{lead}" was given: expected one of {", ".join(LEAD_WEEKS)}')
+    latest, earliest = (planting - timedelta(weeks=weeks) for weeks in LEAD_WEEKS[lead])
+    return Dates(earliest, latest, planting - timedelta(days=HARDENING_DAYS), planting)
+
+
+def hardiness_class(taxon: Taxon) -> str:
+    """Frost class of a taxon: very hardy, frost tolerant, tender or warm, from its damaging temperature and season.
+
+    Formula: cool-season plants hurt only at −8 °C or below are very hardy, others of them frost tolerant; other plants
+    hurt above −1 °C are warm, the rest tender (our own rule).
+    """
+    if taxon.cold_season:
+        return "very hardy" if taxon.min_temp_damage_c <= -8.0 else "frost tolerant"
+    return "warm" if taxon.min_temp_damage_c > -1.0 else "tender"
+
+
+def planting_window(hardiness: str, last_frost: date, mix_ready: date | None = None) -> Window:
+    """Good days to plant a frost class in spring, by the last frost date and by when the mix is warm enough.
+
+    Args:
+        hardiness: a frost class; last_frost: mean or, safer, one-in-ten date of the last frost;
+        mix_ready: from first_warm_mix
+    Returns: a Window; where a cold mix holds back the start, it is moved as a whole
+    Valid: spring planting; frost dates of the site
+    Source: Purdue HO-203 as copied elsewhere (read, partly reconstructed)
+    """
+    if hardiness not in CLASSES:
+        raise ValueError(f'frost class "{hardiness}" was given: expected one of {", ".join(CLASSES)}')
+    first, last = (last_frost + timedelta(days=days) for days in CLASSES[hardiness])
+    if mix_ready is None or mix_ready <= first:
+        return Window(first, last, "frost")
+    return Window(mix_ready, mix_ready + (last - first), "mix temperature")
+
+
+def first_warm_mix(hardiness: str, days: Sequence[date], mix_mean_c: Sequence[float]) -> date | None:
+    """First day on which the mix has held a frost class's temperature for three days, or None.
+
+    Args:
+        hardiness: a frost class; days, mix_mean_c: day by day [°C]
+    Returns: date or None
+    Valid: daily means
+    Source: temperatures from memory; three days our own rule
+    """
+    if hardiness not in MIX_C or len(days) != len(mix_mean_c):
+        raise ValueError(
+            f'class "{hardiness}", {len(days)} days, {len(mix_mean_c)} means: expected a class, equal lengths'
+        )
+    held = 0
+    for day, mean in zip(days, mix_mean_c, strict=True):
+        held = held + 1 if mean >= MIX_C[hardiness] else 0
+        if held == MIX_DAYS:
+            return day
+    return None
