@@ -1,6 +1,7 @@
 """A design as plain JSON data, and the JSON schema of that data, both read off the same frozen dataclasses."""
 
 import inspect
+import math
 import types
 from collections.abc import Mapping
 from dataclasses import Field, fields, is_dataclass
@@ -11,7 +12,10 @@ PLAIN = {str: "string", float: "number", int: "integer", bool: "boolean", type(N
 
 
 def to_data(value: Any) -> Any:
-    """Dataclasses to dictionaries, tuples to lists, enums to their values; numbers and text as they are."""
+    """Dataclasses to dictionaries, tuples to lists, enums to their values; numbers and text as they are.
+
+    A number that is not finite becomes null: JSON has no word for it.
+    """
     if is_dataclass(value) and not isinstance(value, type):
         return {_name(f): to_data(getattr(value, f.name)) for f in fields(value)}
     if isinstance(value, Enum):
@@ -20,7 +24,7 @@ def to_data(value: Any) -> Any:
         return [to_data(one) for one in value]
     if isinstance(value, Mapping):
         return {str(key): to_data(one) for key, one in value.items()}
-    return value
+    return None if isinstance(value, float) and not math.isfinite(value) else value
 
 
 def schema(cls: type) -> dict[str, Any]:

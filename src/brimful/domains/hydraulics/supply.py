@@ -30,12 +30,12 @@ class SupplyCurve:
         return self.static_m - fallen
 
     def capacity_l_h(self, head_m: float) -> float:
-        """Flow that the tap gives at a pressure head [L/h]; 0 above its static pressure, without end for a tap that
-        loses nothing."""
+        """Flow that the tap gives at a pressure head [L/h]; 0 above its static pressure; where nothing tells how it
+        falls, no more than was tested, and without end for a tap that was never tested."""
         if head_m >= self.static_m:
             return 0.0
         if self.coefficient == 0:
-            return math.inf
+            return self.tested_l_h or math.inf
         return float(((self.static_m - head_m) / self.coefficient) ** (1.0 / self.exponent))
 
 
