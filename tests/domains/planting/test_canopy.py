@@ -142,6 +142,18 @@ def test_touching_circles_lose_no_digits(nudge: float, far: float) -> None:
     assert union_area_m2(within) == pytest.approx(math.pi * 0.09, abs=1e-9)
 
 
+TOUCHING = [(0.0, 1.0), (0.5, 0.5), (0.75, 0.25), (1.5, 0.5), (1.25, 0.25)]
+
+
+@given(st.floats(0.0, 7.0), st.floats(-3.0, 3.0), st.permutations(TOUCHING))
+def test_many_circles_that_touch_in_one_point(turn: float, shift: float, circles: list[tuple[float, float]]) -> None:
+    """Three nested circles and two outside, all touching in one point, any order and turn: 1.25 π (closed form)."""
+    turned = [(shift + d * math.cos(turn), d * math.sin(turn), r) for d, r in circles]
+    x, y, r = zip(*turned, strict=True)
+    assert union_area_m2(turned) == pytest.approx(1.25 * math.pi, abs=1e-9)
+    assert union_area_many(x, y, r) == pytest.approx(1.25 * math.pi, abs=1e-9)
+
+
 def test_apart_nested_equal_and_none() -> None:
     """Apart adds up, nested and equal circles count once, nothing covers nothing."""
     assert union_area_m2([(0, 0, 1.0), (5, 0, 2.0)]) == pytest.approx(5 * math.pi)

@@ -12,6 +12,9 @@ from dataclasses import dataclass
 Circle = tuple[float, float, float]
 """Centre x [m], centre y [m], radius [m]."""
 Interval = tuple[float, float]
+TOUCH = 1e-12
+"""Circles that cross by less than this share of their radii only touch: else rounding could set three that touch in one
+point against each other. What is neglected is a sliver of this thickness."""
 FULL_TURN = 2.0 * math.pi
 _WHOLE: list[Interval] = [(0.0, FULL_TURN)]
 
@@ -121,13 +124,9 @@ def hidden_arcs(circles: Sequence[Circle], index: int) -> list[Interval]:
     x, y, r = circles[index]
     arcs: list[Interval] = []
     for other, (u, v, q) in enumerate(circles):
-        if other == index:
-            continue
         distance, more = math.hypot(u - x, v - y), r - q
-        reach = (r + q) - distance
-        if distance + more <= 0.0 and (more < 0.0 or other < index):
-            return _WHOLE  # inside the other; of two equal ones the first is kept
-        if reach > 0.0 and distance - more > 0.0 and distance + more > 0.0:
+        reach, least = (r + q) - distance, TOUCH * (r + q)
+        if other != index and reach > least and distance - more > least and distance + more > least:
             half = _half_angle(reach * (distance - more), (distance + more) * ((r + q) + distance))
             arcs.append(_from(math.atan2(v - y, u - x), half))
     return arcs
@@ -169,14 +168,23 @@ def _arc_integral(circle: Circle, arcs: Iterable[Interval]) -> float:
 
 
 def _centred(circles: Sequence[Circle]) -> tuple[list[Circle], tuple[float, float]]:
-    """The circles about their own middle, where the line integral loses no digits, and where that middle lies."""
+    """The circles that count, about their own middle, where sums lose no digits; and where that middle lies."""
     for circle in circles:
         if not all(map(math.isfinite, circle)) or circle[2] < 0.0:
             raise ValueError(f"circle {circle} was given: expected finite x, y [m] and a radius [m] of 0 or more")
-    kept = [c for c in circles if c[2] > 0.0]
+    kept = [c for i, c in enumerate(circles) if c[2] > 0.0 and not _swallowed(circles, i)]
     count = max(1, len(kept))
     x0, y0 = math.fsum(c[0] for c in kept) / count, math.fsum(c[1] for c in kept) / count
     return [(x - x0, y - y0, r) for x, y, r in kept], (x0, y0)
+
+
+def _swallowed(circles: Sequence[Circle], index: int) -> bool:
+    """Whether a circle lies within a larger one; of equal ones the first is kept."""
+    x, y, r = circles[index]
+    return any(
+        (r < q or (r == q and other < index)) and math.hypot(u - x, v - y) + (r - q) <= TOUCH * (r + q)
+        for other, (u, v, q) in enumerate(circles)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,9 +210,9 @@ def _beyond(circle: Circle, side: _Side) -> list[Interval]:
     """The arc of a circle beyond one side of the mouth."""
     x, y, r = circle
     depth = side.ux * (y - side.y) - side.uy * (x - side.x)  # of the centre within, measured from the side
-    if depth >= r:
+    if depth >= r * (1.0 - TOUCH):
         return []
-    if depth <= -r:
+    if depth <= -r * (1.0 - TOUCH):
         return _WHOLE
     return [_from(math.atan2(-side.ux, side.uy), _half_angle(r - depth, r + depth))]
 
@@ -221,7 +229,7 @@ def _side_integral(side: _Side, circles: Sequence[Circle]) -> float:
 def _chord(circle: Circle, side: _Side) -> list[Interval]:
     x, y, r = circle
     depth = side.ux * (y - side.y) - side.uy * (x - side.x)
-    if abs(depth) >= r:
+    if abs(depth) >= r * (1.0 - TOUCH):
         return []
     along = side.ux * (x - side.x) + side.uy * (y - side.y)
     half = math.sqrt((r - depth) * (r + depth))

@@ -5,6 +5,8 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from brimful.domains.planting.canopy import TOUCH
+
 Array: TypeAlias = NDArray[np.float64]
 FULL_TURN = 2.0 * np.pi
 ROWS_AT_ONCE = 1024
@@ -57,7 +59,7 @@ class _Pairs:
         self.direction = np.arctan2(step_y, step_x)
         index = np.arange(x.size)
         self.first = index[None, :] < index[:, None]
-        self.self = index[None, :] == index[:, None]
+        self.other = index[None, :] != index[:, None]
 
     def areas(self, radii: Array) -> Array:
         starts, ends, lost = self._hidden(radii)
@@ -76,9 +78,10 @@ class _Pairs:
         both = radii[:, :, None] + radii[:, None, :]
         left, right = self.distance + more, self.distance - more
         above, below = (both - self.distance) * right, left * (both + self.distance)
-        swallowed = (left <= 0.0) & ((more < 0.0) | self.first) & ~self.self
+        least = TOUCH * both
+        swallowed = (left <= least) & ((more < 0.0) | ((more == 0.0) & self.first))
         lost = swallowed.any(axis=-1) | (radii == 0.0)
-        crossing = (both > self.distance) & (right > 0.0) & (left > 0.0) & ~self.self
+        crossing = (both - self.distance > least) & (right > least) & (left > least) & self.other & ~lost[:, None, :]
         half = 2.0 * np.arctan(np.sqrt(np.divide(above, below, out=np.zeros_like(above), where=crossing)))
         starts = np.where(crossing, self.direction - half, 0.0)
         starts += FULL_TURN * (starts < 0.0)
