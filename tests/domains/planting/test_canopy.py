@@ -150,8 +150,8 @@ def test_many_circles_that_touch_in_one_point(turn: float, shift: float, circles
     """Three nested circles and two outside, all touching in one point, any order and turn: 1.25 π (closed form)."""
     turned = [(shift + d * math.cos(turn), d * math.sin(turn), r) for d, r in circles]
     x, y, r = zip(*turned, strict=True)
-    assert union_area_m2(turned) == pytest.approx(1.25 * math.pi, abs=1e-9)
-    assert union_area_many(x, y, r) == pytest.approx(1.25 * math.pi, abs=1e-9)
+    assert union_area_m2(turned) == pytest.approx(1.25 * math.pi, abs=1e-12)
+    assert union_area_many(x, y, r) == pytest.approx(1.25 * math.pi, abs=1e-12)
 
 
 def test_apart_nested_equal_and_none() -> None:
