@@ -139,3 +139,14 @@ def test_mistakes_are_refused() -> None:
         ranked("calibrachoa-trailing", SUNNY, 0)
     with pytest.raises(ValueError, match="expected 0 to 24"):
         light_class(25.0)
+
+
+def test_low_uprights_fill_the_middle() -> None:
+    """Geraniums, upright but low, count with the mounding plants; tall grasses and climbers stay the upright."""
+    roles = {key: taxa()[key].role for key in ("geranium-zonal", "purple-fountain-grass", "mandevilla", "gazania")}
+    assert roles == {
+        "geranium-zonal": "mounding",
+        "purple-fountain-grass": "upright",
+        "mandevilla": "upright",
+        "gazania": "mounding",
+    }
