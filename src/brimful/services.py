@@ -3,7 +3,7 @@
 import json
 import os
 import tempfile
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from brimful.design.ledger import Working
@@ -34,7 +34,7 @@ def work_out(path: Path, units: str | None = None) -> Answer:
         BrimfulError: a file that cannot be read at all.
     """
     from brimful.catalog import load
-    from brimful.checks import findings_of
+    from brimful.checks import findings_of, worst_first
     from brimful.design.stages import work_out as design_of
 
     file = read_plan(path)
@@ -44,10 +44,9 @@ def work_out(path: Path, units: str | None = None) -> Answer:
     catalog = load(path.parent)
     outcome = design_of(plan, catalog, file.places, folder=path.parent)
     if outcome.design is None:
-        return Answer(file, None, outcome.findings, {})
-    return Answer(
-        file, outcome.design, (*outcome.findings, *findings_of(outcome.design, file.places)), outcome.workings
-    )
+        return Answer(file, None, worst_first(outcome.findings), {})
+    findings = worst_first((*outcome.findings, *findings_of(outcome.design, file.places)))
+    return Answer(file, replace(outcome.design, findings=findings), findings, outcome.workings)
 
 
 def write_starter(path: Path) -> None:

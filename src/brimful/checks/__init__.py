@@ -13,7 +13,7 @@ from brimful.checks.water import (
     what_mends,
 )
 from brimful.design.model import Design
-from brimful.findings import Finding
+from brimful.findings import Finding, Severity
 from brimful.plan.read import Places
 
 Check = Callable[[Design, Places], Iterable[Finding]]
@@ -31,7 +31,11 @@ CHECKS: tuple[Check, ...] = (
 
 
 def findings_of(design: Design, places: Places) -> tuple[Finding, ...]:
-    """What every check finds, worst first."""
-    order = {"error": 0, "warning": 1, "note": 2}
-    found = [finding for check in CHECKS for finding in check(design, places)]
-    return tuple(sorted(found, key=lambda finding: order[finding.severity.value]))
+    """What every check finds."""
+    return tuple(finding for check in CHECKS for finding in check(design, places))
+
+
+def worst_first(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Errors, then warnings, then notes; among equals as they came."""
+    order = list(Severity)
+    return tuple(sorted(findings, key=lambda finding: order.index(finding.severity)))

@@ -71,3 +71,11 @@ def _table(cls: Any, definitions: dict[str, Any]) -> dict[str, Any]:
             "additionalProperties": False,
         }
     return {"$ref": f"#/$defs/{cls.__name__}"}
+
+
+if __name__ == "__main__":  # writes docs/design-schema.json to the output
+    import json
+
+    from brimful.design.model import Design
+
+    print(json.dumps(schema(Design), indent=1, sort_keys=True, ensure_ascii=False))
