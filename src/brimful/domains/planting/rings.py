@@ -1,4 +1,4 @@
-"""Where plants stand by habit, and how wide they are when planted, filled in, and full grown: the simplest picture of a canopy."""
+"""Where plants stand by habit, and how wide they are when planted and when grown: the simplest canopy."""
 
 import math
 from collections.abc import Sequence
@@ -9,7 +9,7 @@ practice, no source)."""
 REACH_BEYOND_RIM_M = 0.30
 """How far a canopy is let hang out beyond the rim before it is trimmed (common practice, no source)."""
 RING_OF_HABIT = {"upright": 0.0, "climbing": 0.0, "rosette": 0.5, "mounding": 0.5, "trailing": 0.85}
-"""Radius of each habit's ring over the mouth's: centre, middle and edge (garden columns, read; shares common practice)."""
+"""Each habit's ring over the mouth's radius: centre, middle, edge (garden columns, read; shares common practice)."""
 SEVERAL_UPRIGHTS = 0.25
 
 Place = tuple[float, float]
