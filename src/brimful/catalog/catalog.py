@@ -11,6 +11,7 @@ from brimful.catalog.rows import (
     Device,
     Dripline,
     Emitter,
+    Feed,
     Fitting,
     Material,
     Microclimate,
@@ -114,6 +115,11 @@ class Catalog:
     def prices(self) -> Table[Price]:
         """What things cost."""
         return self.table(Price)
+
+    @property
+    def feeds(self) -> Table[Feed]:
+        """Soluble and coated feed, by label."""
+        return self.table(Feed)
 
 
 def load(beside: Path | None = None) -> Catalog:

@@ -8,32 +8,57 @@ from typing import Annotated, Self
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
 from brimful.plan.values import (
+    Amount,
+    Area,
+    Bearing,
     Bucket,
+    Conductivity,
+    Coordinate,
+    Counts,
     Day,
+    Days,
     Distance,
     Duration,
     Elevation,
     Emitted,
     Form,
+    Gust,
+    Height,
+    Hours,
+    Injector,
+    Kind,
+    Label,
     Latitude,
     Length,
+    Litres,
     Longitude,
     Loops,
+    MonthRain,
     Name,
+    People,
+    Piece,
     PlantCount,
     Pressure,
+    Rate,
     Rise,
     RowCount,
     RowName,
     Share,
     Size,
+    Slope,
     Starts,
+    Strength,
+    Temperature,
     Text,
+    Turn,
     Units,
     WaterTemperature,
+    Weekday,
     Weight,
+    Year,
     counted,
     keyed,
+    one_of,
 )
 
 
@@ -53,6 +78,50 @@ class Weather(Table):
     wind_height: Size | None = None
 
 
+class Normals(Table):
+    """Twelve monthly means, January first, where there is no daily weather."""
+
+    tmax: tuple[Temperature, ...] = Field(min_length=12, max_length=12)
+    tmin: tuple[Temperature, ...] = Field(min_length=12, max_length=12)
+    rain: tuple[MonthRain, ...] | None = Field(None, min_length=12, max_length=12)
+
+
+class Shade(Table):
+    """Something on the site plan that shades: where it stands (east, north from the plan's origin) and how high it is."""
+
+    kind: Kind
+    height: Height
+    start: tuple[Coordinate, Coordinate] | None = None
+    end: tuple[Coordinate, Coordinate] | None = None
+    corners: tuple[tuple[Coordinate, Coordinate], ...] = ()
+    at: tuple[Coordinate, Coordinate] | None = None
+    width: Height | None = None
+    clear: Distance | None = None
+    lets_through: Share | None = None
+
+    @model_validator(mode="after")
+    def whole(self) -> Self:
+        """A tree stands at a point and has a width; anything else has a start and an end, or corners."""
+        if self.kind == "tree" and (self.at is None or self.width is None):
+            raise ValueError('a tree without at and width was given; expected both, for example at = ["4 m", "2 m"]')
+        if self.kind != "tree" and len(self.corners) < 3 and (self.start is None or self.end is None):
+            raise ValueError(f"a {self.kind} without start and end was given; expected both, or three corners or more")
+        return self
+
+
+class Season(Table):
+    """What is wanted of the season."""
+
+    reliability: Share | None = None
+
+
+class WaterPrice(Table):
+    """What water costs: a price for an amount."""
+
+    price: float = Field(ge=0, le=1e6, allow_inf_nan=False)
+    per: Amount
+
+
 class Site(Table):
     """The place: where it is, its weather, its season, what stands around the containers."""
 
@@ -61,10 +130,13 @@ class Site(Table):
     longitude: Longitude | None = None
     elevation: Elevation | None = None
     weather: Annotated[Weather, BeforeValidator(keyed("file"))] | None = None
+    normals: Normals | None = None
     coastal: bool = False
     surroundings: Text | None = None
     planting_day: Day | None = None
     season_end: Day | None = None
+    year: Year | None = None
+    gust: Gust | None = None
 
 
 class Supply(Table):
@@ -83,6 +155,8 @@ class Timer(Table):
     step: Duration | None = None
     most_starts: Starts | None = None
     longest: Duration | None = None
+    hours: tuple[Hours, ...] = ()
+    days: tuple[Weekday, ...] = ()
 
 
 class Tube(Table):
@@ -104,7 +178,7 @@ class Dripline(Table):
     """Dripline in each container: which, and how much of it (a length, or so many loops)."""
 
     type: Text | None = None
-    length: Length | None = None
+    length: Piece | None = None
     loops: Loops | None = None
     ring: bool = False
 
@@ -200,6 +274,85 @@ class Recipe(Table):
     plants: Plants = Field(min_length=1)
 
 
+class Obstacle(Table):
+    """A stretch of the line, from the first end mark, where no container may stand."""
+
+    name: Text = "obstacle"
+    starts: Distance
+    ends: Distance
+
+
+class SetOut(Table):
+    """How a row is set out: end marks, obstacles, what is kept free behind, how the tube comes in underneath."""
+
+    marks: Length | None = None
+    gap: Distance = 0.0
+    passage: Distance = 0.0
+    overhang: Distance | None = None
+    turn: Turn = 0.0
+    obstacles: tuple[Obstacle, ...] = ()
+    feet: Size | None = None
+    channel: Size | None = None
+    hole: Size | None = None
+
+
+class Pads(Table):
+    """A brick pad under each container: its layers, and which ground the line of tops is taken from."""
+
+    beyond: Distance | None = None
+    base: Size | None = None
+    bedding: Size | None = None
+    margin: Distance | None = None
+    brick: tuple[Size, Size, Size] | None = None
+    joint: Distance = 0.0
+    shim: Size | None = None
+    fall: Slope | None = None
+    follow: bool = False
+    reveal: Distance | None = None
+    datum: Annotated[str, one_of("mean", "highest", "lowest")] = "highest"
+
+
+class Trench(Table):
+    """A trench for tube, and the sleeve under paving."""
+
+    length: Length
+    width: Size | None = None
+    depth: Size | None = None
+    sleeve: Distance = 0.0
+
+
+class Gravel(Table):
+    """Gravel or stone mulch over the ground."""
+
+    area: Area
+    depth: Size | None = None
+
+
+class Crew(Table):
+    """Who builds: people, hours a day, tools and machines, and which steps are done ("row 1:fill")."""
+
+    people: People | None = None
+    hours: Duration | None = None
+    equipment: Counts | None = None
+    done: tuple[Text, ...] = ()
+
+
+class Feed(Table):
+    """How the season is fed: soluble feed by label and strength, injector, coated feed and its rate."""
+
+    soluble: Text | None = None
+    label: Label | None = None
+    ppm: Strength | None = None
+    every: Days | None = None
+    each: Litres | None = None
+    injector: Injector | None = None
+    counts: Annotated[str, one_of("final", "water")] | None = None
+    coated: Text | None = None
+    rate: Rate | None = None
+    water_ec: Conductivity | None = None
+    ec_rise: Conductivity | None = None
+
+
 class Containers(Delivery):
     """A row of equal containers, or a single one: what they are, where they stand, what is in them."""
 
@@ -213,12 +366,15 @@ class Containers(Delivery):
     rise_last: Rise | None = None
     levels: tuple[Rise, ...] = ()
     raised: Distance | None = None
+    start: tuple[Coordinate, Coordinate] | None = None
+    heading: Bearing | None = None
     container: Annotated[Container, BeforeValidator(keyed("type"))]
     headspace: Distance | None = None
     mix: Text | None = None
     recipe: Text | None = None
     plants: Plants = ()
     surroundings: Text | None = None
+    set_out: SetOut = SetOut()
 
     @model_validator(mode="after")
     def one_ground(self) -> Self:
@@ -242,3 +398,14 @@ class Plan(Table):
     zone: tuple[Zone, ...] = ()
     containers: tuple[Containers, ...] = Field(min_length=1)
     recipe: dict[str, Recipe] = {}
+    stock: dict[str, int | float | str] = {}
+    spares: dict[str, Share] = {}
+    pads: Pads | None = None
+    trench: Trench | None = None
+    gravel: Gravel | None = None
+    crew: Crew = Crew()
+    feed: Feed = Feed()
+    shade: tuple[Shade, ...] = ()
+    season: Season = Season()
+    water: WaterPrice | None = None
+    currency: Text = "$"

@@ -143,6 +143,76 @@ def counted(given: object) -> object:
     return {"plant": match[2], "count": int(match[1])}
 
 
+def hours_of_day(given: object) -> tuple[float, float]:
+    """A stretch of the day in hours: "4:00 to 9:00".
+
+    >>> hours_of_day("4:30 to 9:00")
+    (4.5, 9.0)
+    """
+    if isinstance(given, tuple) and len(given) == 2:
+        return given
+    match = re.fullmatch(r"\s*(\d{1,2})(?::(\d\d))?\s*(?:to|-|–)\s*(\d{1,2})(?::(\d\d))?\s*", str(given))
+    if match:
+        begin, end = (int(match[i]) + int(match[i + 1] or 0) / 60 for i in (1, 3))
+        if 0 <= begin < end <= 24:
+            return begin, end
+    raise ValueError(f'{given!r} was given; hours within one day were expected, for example "4:00 to 9:00"')
+
+
+def weekday(given: object) -> int:
+    """A day of the week, Monday 0 … Sunday 6, by its name or its first letters.
+
+    >>> weekday("Wednesday"), weekday("sun")
+    (2, 6)
+    """
+    if isinstance(given, int) and not isinstance(given, bool) and 0 <= given <= 6:
+        return given
+    names = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+    found = [i for i, name in enumerate(names) if len(str(given)) >= 2 and name.startswith(str(given).strip().lower())]
+    if len(found) != 1:
+        raise ValueError(f'{given!r} was given; a day of the week was expected, for example "Monday"')
+    return found[0]
+
+
+def label(given: object) -> tuple[float, float, float]:
+    """The three numbers on a bag of feed: "20-10-20" is nitrogen, phosphate and potash in percent.
+
+    >>> label("20-10-20")
+    (20.0, 10.0, 20.0)
+    """
+    match = re.fullmatch(r"(\d{1,3}(?:\.\d{1,3})?)" + r"\s*-\s*(\d{1,3}(?:\.\d{1,3})?)" * 2, str(given).strip())
+    if not isinstance(given, str | tuple) or (match is None and not isinstance(given, tuple)):
+        raise ValueError(f'{given_words(given)} was given; a label was expected, for example "20-10-20"')
+    parts = tuple(float(part) for part in match.groups()) if match else given
+    if sum(parts) > 100 or parts[0] <= 0:
+        said = "more than 0 % of nitrogen, and at most 100 % altogether, were expected"
+        raise ValueError(f"{given_words(given)} was given; {said}")
+    return parts[0], parts[1], parts[2]
+
+
+def injector(given: object) -> float:
+    """The R of an injector's 1:R, from "1:100" or a number.
+
+    >>> injector("1:128")
+    128.0
+    """
+    match = re.fullmatch(r"1\s*:\s*(\d{1,4}(?:\.\d{1,3})?)", str(given).strip())
+    value = float(match[1]) if match else given if isinstance(given, int | float) else 0.0
+    if isinstance(value, bool) or not 1 <= value <= 5000:
+        raise ValueError(f'{given_words(given)} was given; a ratio was expected, for example "1:100"')
+    return float(value)
+
+
+def named_counts(given: object) -> object:
+    """A table of counts as pairs; whole numbers from 0 to 1000."""
+    if not isinstance(given, dict):
+        return given
+    for name, count in given.items():
+        if isinstance(count, bool) or not isinstance(count, int) or not 0 <= count <= 1000:
+            raise ValueError(f"{name}: {given_words(count)} was given; a whole number from 0 to 1000 was expected")
+    return tuple(given.items())
+
+
 def keyed(key: str) -> Callable[[object], object]:
     """Let a lone word stand for a table with one key: weather = "file.csv" for weather = {file = "file.csv"}."""
 
@@ -158,6 +228,7 @@ Text = Annotated[str, BeforeValidator(text)]
 Day = Annotated[int, BeforeValidator(day_of_year)]
 Bucket = Annotated[BucketTest, BeforeValidator(bucket_test)]
 Length = quantity(Dimension.LENGTH, above=0, at_most=2000)
+Piece = quantity(Dimension.LENGTH, above=0, at_most=100)
 Distance = quantity(Dimension.LENGTH, at_least=0, at_most=2000)
 Rise = quantity(Dimension.LENGTH, at_least=-100, at_most=100)
 Size = quantity(Dimension.LENGTH, above=0, at_most=20)
@@ -174,5 +245,28 @@ Loops = whole_number(1, 6)
 Emitted = whole_number(1, 200)
 PlantCount = whole_number(1, 500)
 RowCount = whole_number(1, 5000)
+Label = Annotated[tuple[float, float, float], BeforeValidator(label)]
+Injector = Annotated[float, BeforeValidator(injector)]
+Area = quantity(Dimension.AREA, above=0, at_most=1e6)
+Gust = quantity(Dimension.SPEED, above=0, at_most=90)
+Turn = quantity(Dimension.ANGLE, at_least=0, at_most=90)
+Litres = quantity(Dimension.VOLUME, above=0, at_most=10000)
+Rate = quantity(Dimension.DENSITY, above=0, at_most=50)
+Slope = quantity(Dimension.NUMBER, at_least=-20, at_most=20)
+Conductivity = quantity(Dimension.NUMBER, at_least=0, at_most=20)
+Strength = quantity(Dimension.NUMBER, above=0, at_most=2000)
+People = whole_number(1, 100)
+Days = whole_number(1, 365)
+Year = whole_number(1900, 2200)
+Counts = Annotated[tuple[tuple[str, int], ...], BeforeValidator(named_counts)]
 Form = one_of("round", "square", "rectangular", "bowl", "deep-bowl", "urn")
 Units = one_of("US", "metric")
+Hours = Annotated[tuple[float, float], BeforeValidator(hours_of_day)]
+Weekday = Annotated[int, BeforeValidator(weekday)]
+Coordinate = quantity(Dimension.LENGTH, at_least=-5000, at_most=5000)
+Height = quantity(Dimension.LENGTH, above=0, at_most=200)
+Bearing = quantity(Dimension.ANGLE, at_least=0, at_most=360)
+Amount = quantity(Dimension.VOLUME, above=0, at_most=1e9)
+Kind = one_of("wall", "fence", "building", "hedge", "tree")
+Temperature = quantity(Dimension.TEMPERATURE, at_least=-60, at_most=60)
+MonthRain = quantity(Dimension.DEPTH, at_least=0, at_most=3000)

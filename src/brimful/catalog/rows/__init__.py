@@ -2,6 +2,7 @@
 
 from brimful.catalog.rows.containers import ContainerType, Material, Mix
 from brimful.catalog.rows.drip import Device, Dripline, Emitter, Fitting, Tube
+from brimful.catalog.rows.feeds import Feed
 from brimful.catalog.rows.plants import Microclimate, Plant, PlantFactor, RootBall
 from brimful.catalog.rows.prices import Price
 from brimful.catalog.rows.row import CERTAINTIES, Row
@@ -22,6 +23,7 @@ TABLES: dict[str, type[Row]] = {
         PlantFactor,
         Microclimate,
         Price,
+        Feed,
     )
 }
 """Every table by its name; each stands in `tables/<name>.csv`."""
@@ -33,6 +35,7 @@ __all__ = [
     "Device",
     "Dripline",
     "Emitter",
+    "Feed",
     "Fitting",
     "Material",
     "Microclimate",
