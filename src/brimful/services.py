@@ -5,11 +5,15 @@ import os
 import tempfile
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from brimful.design.ledger import Working
 from brimful.design.model import Design
 from brimful.findings import Finding, Severity
 from brimful.plan.read import PlanFile, read_plan
+
+if TYPE_CHECKING:
+    from brimful.design.season.model import SeasonWorked
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +51,46 @@ def work_out(path: Path, units: str | None = None) -> Answer:
         return Answer(file, None, worst_first(outcome.findings), {})
     findings = worst_first((*outcome.findings, *findings_of(outcome.design, file.places)))
     return Answer(file, replace(outcome.design, findings=findings), findings, outcome.workings)
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonAnswer:
+    """What came of a plan's season."""
+
+    season: "SeasonWorked | None"
+    findings: tuple[Finding, ...]
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing was found that stops the season."""
+        return self.season is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+
+
+def work_out_season(path: Path, units: str | None = None) -> SeasonAnswer:
+    """Read a plan and work its season out.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from brimful.catalog import load
+    from brimful.checks import findings_of, worst_first
+    from brimful.checks.season import season_findings
+    from brimful.design.season.whole import work_out_season as season_of
+    from brimful.design.stages import work_out as design_of
+
+    file = read_plan(path)
+    if file.plan is None:
+        return SeasonAnswer(None, file.findings)
+    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
+    catalog = load(path.parent)
+    outcome = design_of(plan, catalog, file.places, folder=path.parent)
+    season, notes = season_of(plan, outcome, catalog, places=file.places, folder=path.parent)
+    found = [*outcome.findings, *notes.findings]
+    if season is None or outcome.design is None:
+        return SeasonAnswer(None, worst_first(found))
+    found += [*findings_of(outcome.design, file.places), *season_findings(season, file.places)]
+    findings = worst_first(found)
+    return SeasonAnswer(replace(season, findings=findings), findings)
 
 
 def write_starter(path: Path) -> None:

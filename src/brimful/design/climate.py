@@ -22,6 +22,9 @@ FAO_TABLE = (
     "FAO-56 table 2 (p.8, read): 4 to 7 mm a day at about 20 °C in a temperate dry climate, 2 to 4 in a humid one"
 )
 FORTNIGHT, MONTH, HOTTEST = 14, 15, 90.0
+MADE_YEARS = 30
+WET_DAY_MM = 6.0
+"""Rain of a wet day where only the month's rain is known (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,16 +37,67 @@ class Climate:
 
 def climate_of(site: Site, folder: Path, season: Season | None, notes: Notes, ledger: Ledger) -> Climate | None:
     """The climate of a site from its weather file; a plain assumption where there is none; None where it is wrong."""
-    if site.weather is None:
+    if site.weather is None and site.normals is None:
         return _without_weather(site, notes)
+    weather = read_weather_of(site, folder, notes)
+    if weather is None or season is None:
+        return None
     try:
-        weather = _read(site, folder)
-        if season is None:
-            return None
         return _from_days(site, weather, season, notes, ledger)
     except WeatherError as error:
-        notes.wrong("weather-unusable", ("site", "weather"), str(error), "")
+        notes.wrong("weather-unusable", _where(site), str(error), "")
         return None
+
+
+def read_weather_of(site: Site, folder: Path, notes: Notes) -> "DailyWeather | None":
+    """The days of a site's weather file, or days made from its monthly normals; None, and why, where there are none."""
+    try:
+        if site.weather is not None:
+            return _read(site, folder)
+        if site.normals is not None:
+            return _made_from_normals(site, notes)
+    except (WeatherError, ValueError) as error:
+        notes.wrong("weather-unusable", _where(site), str(error), "")
+        return None
+    said = "no weather was given; the season cannot be worked out from nothing"
+    remedy = 'Add weather = "FILE.csv" or twelve monthly normals under [site].'
+    notes.wrong("no-weather", ("site",), said, remedy)
+    return None
+
+
+def _where(site: Site) -> tuple[str, str]:
+    return ("site", "weather" if site.weather is not None else "normals")
+
+
+def _made_from_normals(site: Site, notes: Notes) -> "DailyWeather":
+    """Thirty years of days made from the normals, so that hot days and dry weeks are in them."""
+    import numpy as np
+
+    from brimful.domains.climate.generator import MONTH_DAYS, climate_from_normals, generate_years
+    from brimful.weather import DailyWeather
+
+    if site.latitude is None:
+        raise WeatherError("normals without a latitude were given; expected both. Set latitude under [site].")
+    assert site.normals is not None
+    rain = np.array(site.normals.rain or (0.0,) * 12)
+    wet = np.minimum(rain / WET_DAY_MM, np.array(MONTH_DAYS, dtype=np.float64))
+    climate = climate_from_normals(np.array(site.normals.tmax), np.array(site.normals.tmin), rain_mm=rain, wet_days=wet)
+    made = generate_years(climate, MADE_YEARS, 0)
+    one = np.arange(np.datetime64("2001-01-01"), np.datetime64("2002-01-01"))
+    month, day = one.astype("datetime64[M]"), one - one.astype("datetime64[M]").astype("datetime64[D]")
+    dates = np.concatenate([(month + 12 * year).astype("datetime64[D]") + day for year in range(MADE_YEARS)])
+    said = f"{MADE_YEARS} years of days made from the monthly normals, seed 0"
+    notes.assume("site.weather", "daily weather", said, "Richardson 1981 (form from memory)")
+    flat = [values.T.ravel() for values in (made.tmax_c, made.tmin_c, made.rain_mm)]
+    return DailyWeather(
+        "monthly normals",
+        dates,
+        flat[0],
+        flat[1],
+        rain_mm=flat[2],
+        latitude_deg=site.latitude,
+        elevation_m=site.elevation,
+    )
 
 
 def _read(site: Site, folder: Path) -> "DailyWeather":

@@ -31,6 +31,7 @@ class Outcome:
     design: Design | None
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
+    settled: Settled | None = None
 
 
 @dataclass(slots=True)
@@ -75,7 +76,7 @@ def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stag
     design = _assembled(
         plan, settled, climate, (rows, demands, tubes, refined_zones, times, materials, choices), assumptions
     )
-    return Outcome(design, (*notes.findings, *sky.findings), ledger.entries)
+    return Outcome(design, (*notes.findings, *sky.findings), ledger.entries, settled)
 
 
 def _assembled(

@@ -33,12 +33,12 @@ from brimful.plan.values import (
     Litres,
     Longitude,
     Loops,
-    MonthRain,
     Name,
     People,
     Piece,
     PlantCount,
     Pressure,
+    Rains,
     Rate,
     Rise,
     RowCount,
@@ -48,7 +48,7 @@ from brimful.plan.values import (
     Slope,
     Starts,
     Strength,
-    Temperature,
+    Temperatures,
     Text,
     Turn,
     Units,
@@ -81,13 +81,13 @@ class Weather(Table):
 class Normals(Table):
     """Twelve monthly means, January first, where there is no daily weather."""
 
-    tmax: tuple[Temperature, ...] = Field(min_length=12, max_length=12)
-    tmin: tuple[Temperature, ...] = Field(min_length=12, max_length=12)
-    rain: tuple[MonthRain, ...] | None = Field(None, min_length=12, max_length=12)
+    tmax: Temperatures
+    tmin: Temperatures
+    rain: Rains | None = None
 
 
 class Shade(Table):
-    """Something on the site plan that shades: where it stands (east, north from the plan's origin) and how high it is."""
+    """Something on the site plan that shades: where it stands, east and north of the origin, and how high."""
 
     kind: Kind
     height: Height

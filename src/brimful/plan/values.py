@@ -143,6 +143,25 @@ def counted(given: object) -> object:
     return {"plant": match[2], "count": int(match[1])}
 
 
+def by_month(dimension: Dimension, *, at_least: float, at_most: float) -> Any:
+    """A field type for twelve values, January first: "3 5 10 15 20 23 25 25 20 14 8 4 °C", or a list of twelve."""
+
+    def read(given: object) -> tuple[float, ...]:
+        parts = given
+        if isinstance(given, str):
+            words = given.replace(",", " ").split()
+            parts = [f"{word} {' '.join(words[12:])}" for word in words[:12]] if len(words) > 12 else words
+        if not isinstance(parts, list | tuple) or len(parts) != 12:
+            raise ValueError(f"{given!r} was given; twelve values were expected, January first, the unit at the end")
+        values = tuple(parse(part, dimension) for part in parts)
+        if not all(at_least <= value <= at_most for value in values):
+            low, high = show(at_least, dimension, System.METRIC), show(at_most, dimension, System.METRIC)
+            raise ValueError(f"{given!r} was given; values from {low} to {high} were expected")
+        return values
+
+    return Annotated[tuple[float, ...], BeforeValidator(read)]
+
+
 def hours_of_day(given: object) -> tuple[float, float]:
     """A stretch of the day in hours: "4:00 to 9:00".
 
@@ -268,5 +287,5 @@ Height = quantity(Dimension.LENGTH, above=0, at_most=200)
 Bearing = quantity(Dimension.ANGLE, at_least=0, at_most=360)
 Amount = quantity(Dimension.VOLUME, above=0, at_most=1e9)
 Kind = one_of("wall", "fence", "building", "hedge", "tree")
-Temperature = quantity(Dimension.TEMPERATURE, at_least=-60, at_most=60)
-MonthRain = quantity(Dimension.DEPTH, at_least=0, at_most=3000)
+Temperatures = by_month(Dimension.TEMPERATURE, at_least=-60, at_most=60)
+Rains = by_month(Dimension.DEPTH, at_least=0, at_most=3000)

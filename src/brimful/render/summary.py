@@ -95,7 +95,7 @@ def _starts(time: RunTimeWorked) -> str:
     return f"{time.starts_per_day_count} × {time.minutes_per_start} min a day"
 
 
-def _table(title: str, left: Sequence[str], right: Sequence[str] = ()) -> Table:
+def titled_table(title: str, left: Sequence[str], right: Sequence[str] = ()) -> Table:
     table = Table(title=title, title_justify="left", title_style="bold", box=SIMPLE_HEAD, pad_edge=False)
     for name in left:
         table.add_column(name)
@@ -105,7 +105,7 @@ def _table(title: str, left: Sequence[str], right: Sequence[str] = ()) -> Table:
 
 
 def _rows(rows: Sequence[RowWorked], system: System) -> Table:
-    table = _table("\nOne container of each row", ["each holds"], [f"{row.name} ({row.count})" for row in rows])
+    table = titled_table("\nOne container of each row", ["each holds"], [f"{row.name} ({row.count})" for row in rows])
     volume, mass = Dimension.VOLUME, Dimension.MASS
     table.add_row("container", *(row.container for row in rows))
 
@@ -145,7 +145,7 @@ def _zone_head(zone: ZoneWorked, system: System) -> str:
 
 def _times(zone: ZoneWorked, system: System) -> Table:
     water = f"whole zone, {unit_of(Dimension.VOLUME, system)} a day"
-    table = _table("", ["when"], ["starts", "minutes each", water])
+    table = titled_table("", ["when"], ["starts", "minutes each", water])
     table.add_column("ruled by")
     for time in zone.run_times:
         used = show_number(time.zone_l_day, Dimension.VOLUME, system)
@@ -159,7 +159,7 @@ def _times(zone: ZoneWorked, system: System) -> Table:
 def _budget(zone: ZoneWorked, system: System) -> Table:
     unit = unit_of(Dimension.PRESSURE, system)
     title = f"Where the pressure goes, tap to last emitter of {zone.worst_container}"
-    table = _table(title, ["part"], [f"takes, {unit}", f"leaves, {unit}"])
+    table = titled_table(title, ["part"], [f"takes, {unit}", f"leaves, {unit}"])
     table.add_row("tap, nothing running", "", show_number(zone.static_head_m, Dimension.PRESSURE, system))
     for step in zone.pressure_budget:
         lost, left = (show_number(v, Dimension.PRESSURE, system) for v in (step.head_lost_m, step.head_left_m))
@@ -169,7 +169,7 @@ def _budget(zone: ZoneWorked, system: System) -> Table:
 
 def _choices(console: Console, zone: ZoneWorked) -> None:
     """What was chosen where the plan is silent, the next best, and why others fell."""
-    table = _table(
+    table = titled_table(
         "Chosen, where the plan is silent: the best three", ["", "in each container", "lateral; main; feeder"]
     )
     for name in ("even, %", "min, hottest", "cost"):
@@ -188,7 +188,7 @@ def _choices(console: Console, zone: ZoneWorked) -> None:
 
 
 def _materials(design: Design, system: System) -> Table:
-    table = _table("\nTo have before the day", ["what", "which"], ["how much"])
+    table = titled_table("\nTo have before the day", ["what", "which"], ["how much"])
     for material in design.materials:
         table.add_row(material.what, material.name, _much(material, system))
     return table
@@ -208,7 +208,7 @@ def loose(volume_l: float, system: System) -> str:
 
 
 def _assumptions(design: Design) -> Table:
-    table = _table("Assumed, because the plan does not say", ["to change it, set", "taken", "source"])
+    table = titled_table("Assumed, because the plan does not say", ["to change it, set", "taken", "source"])
     for one in design.assumptions:
         table.add_row(one.field, f"{one.what}: {one.value}", f"[dim]{one.source}[/dim]")
     return table

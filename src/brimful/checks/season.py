@@ -1,0 +1,60 @@
+"""Checks on a season: weeks that cannot be met, draining, starts that find no room."""
+
+from collections.abc import Iterator
+
+from brimful.design.season.model import SeasonWorked
+from brimful.findings import Finding, Severity
+from brimful.plan.read import Places
+from brimful.quantities import Dimension, System, show
+
+DRAINS = 0.35
+"""More than this share drained washes feed away (BMP band 10 to 20 %, from memory; twice that is worth a word)."""
+
+
+def season_findings(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    """Everything to mind about a season."""
+    yield from _unmet(season, places)
+    yield from _draining(season, places)
+    yield from _unplaced(season, places)
+    yield from _few_years(season, places)
+
+
+def _unmet(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    """Weeks in which no setting keeps the wanted reliability: which limit binds, and by how much."""
+    system = System.METRIC if season.units == "metric" else System.US
+    for index, zone in enumerate(season.zones):
+        unmet = [week for week in zone.weeks if not week.met]
+        if unmet:
+            worst = max(unmet, key=lambda week: week.lacking_l)
+            lacks = show(worst.lacking_l, Dimension.VOLUME, system)
+            said = (
+                f'zone "{zone.zone}": in {len(unmet)} of {len(zone.weeks)} weeks no setting keeps every container; the '
+                f"worst begins {worst.from_day} and leaves one {lacks} short, bound by the {worst.set_by}"
+            )
+            mend = "Give the timer more hours or starts, take more emitters, or accept a lower reliability."
+            yield Finding("weeks-unmet", Severity.WARNING, said, mend, places.at("zone", index))
+
+
+def _draining(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    for index, zone in enumerate(season.zones):
+        share = zone.ways[0].drained_share
+        if share > DRAINS:
+            said = f'zone "{zone.zone}": {100 * share:.0f} % of the water drains over the season, and feed with it'
+            mend = "Match the emitters of its rows, or put them on zones of their own."
+            yield Finding("much-drains", Severity.WARNING, said, mend, places.at("zone", index))
+
+
+def _unplaced(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    if season.unplaced:
+        said = f"in the thirstiest week the starts of {', '.join(season.unplaced)} find no room in the permitted hours"
+        mend = "Permit more hours under [timer], or make the zones smaller so that two can run at once."
+        yield Finding("no-room-in-the-day", Severity.WARNING, said, mend, places.at("timer"))
+
+
+def _few_years(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    few = [frost for frost in season.frosts if 0 < frost.years_count < 10]
+    if few:
+        said = f"frost dates rest on {few[0].years_count} years; twenty or more make them worth their name"
+        yield Finding(
+            "few-frost-years", Severity.NOTE, said, "Ask the weather service for its dates.", places.at("site")
+        )

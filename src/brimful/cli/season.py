@@ -1,0 +1,32 @@
+"""`brimful season PLAN`: the timer's setting for each zone and week, and what it risks."""
+
+import json as json_text
+import sys
+from pathlib import Path
+
+import click
+
+from brimful.cli.design import units_option
+
+
+@click.command("season")
+@click.argument("plan", type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Print the whole season, as JSON.")
+@units_option
+def command(plan: Path, as_json: bool, units: str | None) -> None:
+    """Work out PLAN week by week: minutes and starts that keep every container alive, at a stated risk."""
+    from brimful.render.as_json import to_data
+    from brimful.render.as_text import finding_lines
+    from brimful.services import work_out_season
+
+    answer = work_out_season(plan, units)
+    if answer.season is None:
+        click.echo("\n".join(finding_lines(answer.findings)), err=True)
+        sys.exit(1)
+    if as_json:
+        click.echo(json_text.dumps(to_data(answer.season), indent=1, ensure_ascii=False))
+    else:
+        from brimful.render.season import show_season
+
+        show_season(answer.season, answer.findings)
+    sys.exit(0 if answer.sound else 1)

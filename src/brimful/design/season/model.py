@@ -1,0 +1,110 @@
+"""The season worked out, frozen. Keys carry their unit; `brimful season --json` prints these names."""
+
+from dataclasses import dataclass
+
+from brimful.design.model import Assumption
+from brimful.findings import Finding
+
+
+@dataclass(frozen=True, slots=True)
+class WeekWorked:
+    """One week of a zone: the timer's setting, what it brings, and what it risks."""
+
+    number: int
+    from_day: str
+    et0_mm_day: float
+    starts_per_day_count: int
+    minutes_per_start: int
+    zone_l: float
+    stress_chance_share: float
+    drained_share: float
+    set_by: str
+    met: bool
+    lacking_l: float
+
+
+@dataclass(frozen=True, slots=True)
+class FollowedWorked:
+    """What a whole season is like under one way to set the timer."""
+
+    way: str
+    zone_l: float
+    worst_week_stress_share: float
+    drained_share: float
+    used_share: float
+    cost_money: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class SurvivalWorked:
+    """Whole days that one container of a row lasts without water, from full, on 19 days of 20 of the month."""
+
+    row: str
+    month: int
+    lasts_days: int
+
+
+@dataclass(frozen=True, slots=True)
+class SunWorked:
+    """Direct sun on a row of containers: hours on a mean day of each month, and what gardeners call it."""
+
+    row: str
+    hours_by_month: tuple[float, ...]
+    season_hours: float
+    light: str
+    sky_view_share: float
+
+
+@dataclass(frozen=True, slots=True)
+class FrostWorked:
+    """Frost dates of the record: the middle date, and the date that nine years of ten keep to."""
+
+    threshold_c: float
+    last_middle: str
+    last_safe: str
+    first_middle: str
+    first_safe: str
+    years_count: int
+
+
+@dataclass(frozen=True, slots=True)
+class StartWorked:
+    """One start in the day's timetable of the thirstiest week."""
+
+    zone: str
+    begins: str
+    ends: str
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneSeason:
+    """A zone through the season."""
+
+    zone: str
+    weeks: tuple[WeekWorked, ...]
+    ways: tuple[FollowedWorked, ...]
+    saved_share: float
+    survival: tuple[SurvivalWorked, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonWorked:
+    """The whole season."""
+
+    title: str
+    units: str
+    place: str
+    first_day: str
+    last_day: str
+    weather: str
+    years_count: int
+    reliability_share: float
+    zones: tuple[ZoneSeason, ...]
+    timetable: tuple[StartWorked, ...]
+    unplaced: tuple[str, ...]
+    frosts: tuple[FrostWorked, ...]
+    sun: tuple[SunWorked, ...]
+    filled: tuple[str, ...]
+    currency: str
+    assumptions: tuple[Assumption, ...]
+    findings: tuple[Finding, ...]

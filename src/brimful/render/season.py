@@ -1,0 +1,120 @@
+"""The season as a gardener pins it up: the sentence first, then each zone's weeks, then what else would be."""
+
+from rich.console import Console
+from rich.table import Table
+
+from brimful.design.season.model import SeasonWorked, ZoneSeason
+from brimful.findings import Finding
+from brimful.quantities import Dimension, System, show, show_number, unit_of
+from brimful.render.as_text import finding_lines
+from brimful.render.summary import COLOURS, titled_table
+from brimful.render.words import MONTHS
+
+BARS = "▁▂▃▄▅▆▇█"
+
+
+def show_season(season: SeasonWorked, findings: tuple[Finding, ...]) -> None:
+    """Print the season to the terminal; on a narrow or piped one it stays readable."""
+    console = Console(highlight=False)
+    if not console.is_terminal:
+        console = Console(highlight=False, width=100)
+    print_season(season, findings, console)
+
+
+def print_season(season: SeasonWorked, findings: tuple[Finding, ...], console: Console) -> None:
+    """Print the season to a console."""
+    system = System.METRIC if season.units == "metric" else System.US
+    console.print(season.title, style="bold", markup=False)
+    for zone in season.zones:
+        console.print(answer(season, zone, system), markup=False)
+    if findings:
+        console.print("\nTo mind", style="bold")
+    for finding in findings:
+        console.print(*finding_lines([finding]), style=COLOURS[finding.severity], markup=False)
+    for zone in season.zones:
+        console.print(_weeks(zone, system))
+        console.print(_ways(zone, season, system))
+        console.print(_survival(zone))
+    if season.timetable:
+        console.print(_timetable(season))
+    if season.sun:
+        console.print(_sun(season))
+    console.print(_frosts(season, system))
+    console.print(f"Weather: {season.weather}; {season.years_count} seasons.", style="dim", markup=False)
+    console.print(f"{len(season.assumptions)} assumptions; season --json and design list them.", style="dim")
+
+
+def answer(season: SeasonWorked, zone: ZoneSeason, system: System) -> str:
+    """The sentences a person would say of a zone's season."""
+    planned, left, _ = zone.ways
+    worst = max(zone.weeks, key=lambda week: week.zone_l)
+    litres = show(planned.zone_l, Dimension.VOLUME, system)
+    cost = f" ({season.currency}{planned.cost_money:.2f})" if planned.cost_money is not None else ""
+    return (
+        f"{zone.zone}: from {season.first_day} to {season.last_day} set the timer each week; the most is "
+        f"{worst.starts_per_day_count} × {worst.minutes_per_start} min a day in the week of {worst.from_day}. The "
+        f"season takes {litres}{cost}, {100 * zone.saved_share:.0f} % less than one setting made for the worst week. "
+        f"Left as in the first weeks, some container runs dry in {100 * left.worst_week_stress_share:.0f} years of 100."
+    )
+
+
+def _weeks(zone: ZoneSeason, system: System) -> Table:
+    volume = unit_of(Dimension.VOLUME, system)
+    most = max(week.zone_l for week in zone.weeks) or 1.0
+    table = titled_table(
+        f"\nWeeks of {zone.zone}", ["week of", ""], ["starts", "minutes each", f"zone, {volume} a week"]
+    )
+    for name in ("chance of stress", "drains"):
+        table.add_column(name, justify="right")
+    for week in zone.weeks:
+        bar = BARS[max(0, min(7, round(8 * week.zone_l / most) - 1))]
+        stress, drains = f"{100 * week.stress_chance_share:.0f} %", f"{100 * week.drained_share:.0f} %"
+        litres = show_number(week.zone_l, Dimension.VOLUME, system)
+        mark = "" if week.met else " !"
+        starts, minutes = str(week.starts_per_day_count), str(week.minutes_per_start)
+        table.add_row(week.from_day + mark, bar, starts, minutes, litres, stress, drains)
+    return table
+
+
+def _ways(zone: ZoneSeason, season: SeasonWorked, system: System) -> Table:
+    head = [f"season, {unit_of(Dimension.VOLUME, system)}", "worst week's stress", "drains", "thirst met", "cost"]
+    table = titled_table("What the season is like when the timer is", [""], head)
+    for way in zone.ways:
+        cost = "" if way.cost_money is None else f"{season.currency}{way.cost_money:.2f}"
+        shares = (way.worst_week_stress_share, way.drained_share, way.used_share)
+        litres = show_number(way.zone_l, Dimension.VOLUME, system)
+        table.add_row(way.way, litres, *(f"{100 * share:.0f} %" for share in shares), cost)
+    return table
+
+
+def _survival(zone: ZoneSeason) -> Table:
+    months = list(dict.fromkeys(one.month for one in zone.survival))
+    table = titled_table("Days a full container lasts if the zone stops", ["row"], [MONTHS[m - 1] for m in months])
+    for row in dict.fromkeys(one.row for one in zone.survival):
+        table.add_row(row, *(str(one.lasts_days) for one in zone.survival if one.row == row))
+    return table
+
+
+def _timetable(season: SeasonWorked) -> Table:
+    table = titled_table("The day in the thirstiest week", ["zone"], ["begins", "ends"])
+    for start in season.timetable:
+        table.add_row(start.zone, start.begins, start.ends)
+    return table
+
+
+def _sun(season: SeasonWorked) -> Table:
+    table = titled_table("Hours of direct sun on a mean day", ["row", "light"], [*MONTHS, "sky"])
+    for sun in season.sun:
+        hours = [f"{hour:.1f}" for hour in sun.hours_by_month]
+        table.add_row(sun.row, sun.light, *hours, f"{100 * sun.sky_view_share:.0f} %")
+    return table
+
+
+def _frosts(season: SeasonWorked, system: System) -> Table:
+    head = ["last, 1 year in 2", "last, 9 in 10 by", "first, 1 year in 2", "first, 1 in 10 by", "years"]
+    table = titled_table("Frost at the weather station", ["at"], head)
+    for frost in season.frosts:
+        at = show(frost.threshold_c, Dimension.TEMPERATURE, system)
+        years = str(frost.years_count)
+        table.add_row(at, frost.last_middle, frost.last_safe, frost.first_middle, frost.first_safe, years)
+    return table
