@@ -36,7 +36,11 @@ def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
         said = f'zone "{zone.name}" takes {flow}; the tap gives {gives} at the pressure it needs'
         if share <= 1:
             said += f", and one zone may use {100 * limit:.0f} % of that"
-        if fits:
+        if any(warning.code == "regulator-inlet-too-low" for warning in zone.warnings):
+            mend = (
+                "It would take more still if the tap gave it: divide it into smaller zones, or take smaller emitters."
+            )
+        elif fits:
             zones = math.ceil(zone.containers_count / fits)
             mend = f"At most {fits} of its {zone.containers_count} containers fit on one zone: make {zones} zones."
         else:

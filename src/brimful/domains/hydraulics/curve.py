@@ -105,7 +105,7 @@ class ResponseCurve:
 
     def _better(self, found: Point, h: float, low: float, high: float) -> float:
         """A better guess of the far end, inside its bracket (secant through nothing, else the middle)."""
-        guess = found.end * math.sqrt(h / found.head_m)
+        guess = found.end * math.sqrt(h / found.head_m) if found.head_m > 0 else low
         return guess if low < guess < high else 0.5 * (low + high)
 
     def _piece(self, h: float) -> int:

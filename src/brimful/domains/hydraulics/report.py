@@ -127,7 +127,7 @@ def _report(reduced: ReducedZone, inlet: Inlet, state: InletState, answer: Trunk
 def _containers(reduced: ReducedZone, answer: TrunkAnswer) -> Iterator[ContainerWater]:
     for row, head, flow in zip(reduced.rows, answer.heads_m, answer.inflow_l_h, strict=True):
         if row.station is not None:
-            yield _container(reduced, row, head - row.elevation_m, flow)
+            yield _container(reduced, row, head - row.elevation_m, max(flow, 0.0))
 
 
 def _container(reduced: ReducedZone, row: Branch, pressure_m: float, flow_l_h: float) -> ContainerWater:
