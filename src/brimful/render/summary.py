@@ -97,6 +97,7 @@ def _starts(time: RunTimeWorked) -> str:
 
 def titled_table(title: str, left: Sequence[str], right: Sequence[str] = ()) -> Table:
     table = Table(title=title, title_justify="left", title_style="bold", box=SIMPLE_HEAD, pad_edge=False)
+    table.min_width = len(title.strip()) + 2
     for name in left:
         table.add_column(name)
     for name in right:

@@ -1,0 +1,92 @@
+"""`brimful season`: what it prints, and what it says where there is no season."""
+
+import json
+from pathlib import Path
+
+import jsonschema
+import pytest
+from click.testing import CliRunner
+
+from brimful.cli import brimful
+from brimful.design.season.model import SeasonWorked
+from brimful.render.as_json import schema
+from brimful.services import example
+
+WARM = 'normals.tmax = "4 6 11 16 21 24 26 26 21 15 9 5 °C"'
+NIGHTS = 'normals.tmin = "{0} {0} {0} {0} {0} {0} {0} {0} {0} {0} {0} {0} °C"'
+SCHEMA = Path(__file__).parents[2] / "docs" / "season-schema.json"
+
+
+@pytest.mark.parametrize("name", ["alder_point_landing", "courthouse_square", "balcony"])
+def test_the_season_of_each_example(name: str) -> None:
+    """Each example has a season: exit code 0, weeks, ways and survival in words."""
+    result = CliRunner().invoke(brimful, ["season", str(example(name))])
+    assert result.exit_code == 0, result.output
+    for words in ("Weeks of", "set anew each week", "lasts if the zone stops", "Frost at the weather station"):
+        assert words in " ".join(result.output.split())
+
+
+def test_json_keeps_to_its_schema() -> None:
+    """The JSON is valid by the committed schema, and the schema is the code's own."""
+    result = CliRunner().invoke(brimful, ["season", str(example("balcony")), "--json"])
+    kept = json.loads(SCHEMA.read_text(encoding="utf-8"))
+    jsonschema.validate(json.loads(result.stdout), kept)
+    assert kept == schema(SeasonWorked)
+
+
+def test_units_change_words_and_no_figure() -> None:
+    """The same litres, shown in gallons or litres."""
+    runner = CliRunner()
+    both = [
+        json.loads(
+            runner.invoke(brimful, ["season", str(example("alder_point_landing")), "--json", "--units", units]).stdout
+        )
+        for units in ("US", "metric")
+    ]
+    assert both[0]["zones"][0]["weeks"] == both[1]["zones"][0]["weeks"]
+
+
+@pytest.mark.parametrize(
+    ("site", "says"),
+    [
+        ("", "no weather was given"),
+        ('latitude = 48\nnormals.tmax = "1 2 3 °C"\nnormals.tmin = "1 2 3 °C"', "twelve values were expected"),
+        (f"{WARM}\n{NIGHTS.format(0)}", "latitude"),
+        (f"latitude = 48\n{WARM}\n{NIGHTS.format(9)}", "below maximum"),
+        ('weather = "none.csv"\nlatitude = 48', "none.csv"),
+    ],
+)  # fmt: skip
+def test_without_usable_weather_there_is_a_finding(tmp_path: Path, site: str, says: str) -> None:
+    """No weather, three months, no latitude, nights warmer than days, no file: one clear finding, exit code 1."""
+    plan = tmp_path / "p.toml"
+    plan.write_text(
+        f'[site]\n{site}\n[supply]\npressure = "3 bar"\n[[containers]]\nname = "a"\n'
+        'container = "round-concrete-31x25"\n'
+    )
+    result = CliRunner().invoke(brimful, ["season", str(plan)])
+    assert result.exit_code == 1
+    assert says in result.output
+    assert "Traceback" not in result.output
+
+
+def test_a_season_that_cannot_be_says_which_limit_binds(tmp_path: Path) -> None:
+    """A timer of one short window on one day: the weeks that fail are named with what binds."""
+    text = example("balcony").read_text(encoding="utf-8")
+    plan = tmp_path / "p.toml"
+    plan.write_text(text + '\n[timer]\nhours = ["6:00 to 6:05"]\ndays = ["Monday"]\n', encoding="utf-8")
+    result = CliRunner().invoke(brimful, ["season", str(plan)])
+    assert result.exit_code == 0
+    assert "no setting keeps every container" in " ".join(result.output.split())
+
+
+@pytest.mark.parametrize("latitude", ["78 N", "34 S"])
+def test_far_north_and_south_of_the_equator(tmp_path: Path, latitude: str) -> None:
+    """Polar summers and southern seasons give a season."""
+    text = example("balcony").read_text(encoding="utf-8").replace("latitude = 48.2", f'latitude = "{latitude}"')
+    if latitude.endswith("S"):
+        text = text.replace('"4 6 11 16 21 24 26 26 21 15 9 5 °C"', '"26 26 21 15 9 5 4 6 11 16 21 24 °C"')
+        text = text.replace('"-1 0 3 7 11 15 16 16 12 8 3 0 °C"', '"16 16 12 8 3 0 -1 0 3 7 11 15 °C"')
+    plan = tmp_path / "p.toml"
+    plan.write_text(text, encoding="utf-8")
+    result = CliRunner().invoke(brimful, ["season", str(plan)])
+    assert result.exit_code == 0, result.output
