@@ -7,6 +7,8 @@ from brimful.findings import Finding, Severity
 from brimful.plan.read import Places
 from brimful.quantities import Dimension, System, show
 
+RISKY = 0.1
+"""Nine springs of ten keep to the date: the usual care for tender plants (common practice, no source)."""
 DRAINS = 0.35
 """More than this share drained washes feed away (BMP band 10 to 20 %, from memory; twice that is worth a word)."""
 
@@ -16,7 +18,8 @@ def season_findings(season: SeasonWorked, places: Places) -> Iterator[Finding]:
     yield from _unmet(season, places)
     yield from _draining(season, places)
     yield from _unplaced(season, places)
-    yield from _few_years(season, places)
+    yield from _frost(season, places)
+    yield from _first_weeks(season, places)
 
 
 def _unmet(season: SeasonWorked, places: Places) -> Iterator[Finding]:
@@ -51,10 +54,24 @@ def _unplaced(season: SeasonWorked, places: Places) -> Iterator[Finding]:
         yield Finding("no-room-in-the-day", Severity.WARNING, said, mend, places.at("timer"))
 
 
-def _few_years(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+def _frost(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    for frost in season.frosts:
+        if frost.threshold_c == 0.0 and (frost.after_planting_share or 0.0) > RISKY:
+            share = 100 * (frost.after_planting_share or 0.0)
+            said = f"in {share:.0f} of 100 years of the record frost came after planting day, {season.first_day}"
+            mend = f"Plant tender plants from {frost.last_safe} on, or keep a cover at hand."
+            yield Finding("frost-after-planting", Severity.WARNING, said, mend, places.at("site", "planting_day"))
     few = [frost for frost in season.frosts if 0 < frost.years_count < 10]
     if few:
         said = f"frost dates rest on {few[0].years_count} years; twenty or more make them worth their name"
         yield Finding(
             "few-frost-years", Severity.NOTE, said, "Ask the weather service for its dates.", places.at("site")
         )
+
+
+def _first_weeks(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    """The table counts the whole mix; new plants live in their root balls."""
+    if any(not week.minutes_per_start for zone in season.zones for week in zone.weeks[:2]):
+        said = "in the first two weeks roots have only their balls, which dry out before the mix does"
+        mend = "Water new plants in by hand, and again when a ball feels dry, whatever the table says."
+        yield Finding("water-in-by-hand", Severity.NOTE, said, mend, places.at("site", "planting_day"))

@@ -131,6 +131,7 @@ class Site(Table):
     elevation: Elevation | None = None
     weather: Annotated[Weather, BeforeValidator(keyed("file"))] | None = None
     normals: Normals | None = None
+    frost_normals: Text | None = None
     coastal: bool = False
     surroundings: Text | None = None
     planting_day: Day | None = None

@@ -111,10 +111,10 @@ def _sun(season: SeasonWorked) -> Table:
 
 
 def _frosts(season: SeasonWorked, system: System) -> Table:
-    head = ["last, 1 year in 2", "last, 9 in 10 by", "first, 1 year in 2", "first, 1 in 10 by", "years"]
+    head = ["last, 1 year in 2", "last, 9 in 10 by", "first, 1 year in 2", "first, 1 in 10 by", "years", "from"]
     table = titled_table("Frost at the weather station", ["at"], head)
     for frost in season.frosts:
         at = show(frost.threshold_c, Dimension.TEMPERATURE, system)
         years = str(frost.years_count)
-        table.add_row(at, frost.last_middle, frost.last_safe, frost.first_middle, frost.first_safe, years)
+        table.add_row(at, frost.last_middle, frost.last_safe, frost.first_middle, frost.first_safe, years, frost.source)
     return table

@@ -57,14 +57,18 @@ class SunWorked:
 
 @dataclass(frozen=True, slots=True)
 class FrostWorked:
-    """Frost dates of the record: the middle date, and the date that nine years of ten keep to."""
+    """Frost of the record or of published normals: the middle date, the date that nine years of ten keep to, and how
+    often frost came after planting day or before the season's end."""
 
     threshold_c: float
     last_middle: str
     last_safe: str
     first_middle: str
     first_safe: str
+    after_planting_share: float | None
+    before_end_share: float | None
     years_count: int
+    source: str
 
 
 @dataclass(frozen=True, slots=True)

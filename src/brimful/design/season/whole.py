@@ -7,13 +7,13 @@ import numpy as np
 
 from brimful.catalog import Catalog
 from brimful.design.climate import read_weather_of
+from brimful.design.season.frosts import frosts_of
 from brimful.design.season.light import sun_of
-from brimful.design.season.model import FrostWorked, SeasonWorked, StartWorked, ZoneSeason
+from brimful.design.season.model import SeasonWorked, StartWorked, ZoneSeason
 from brimful.design.season.years import Years, words_of, years_of
 from brimful.design.season.zones import Inputs, zone_season
 from brimful.design.settle.notes import Notes
 from brimful.design.stages import Outcome
-from brimful.domains.climate.frost import HARD_FROST_C, first_frost_day, frost_dates, last_frost_day, month_and_day
 from brimful.domains.climate.sun import SunPlace, sun_events
 from brimful.domains.watering.run_time import TimerLimits
 from brimful.domains.watering.season import daylight_shares
@@ -21,11 +21,9 @@ from brimful.domains.watering.settings import Wanted
 from brimful.domains.watering.timetable import Timetable, ZoneRun, site_timetable
 from brimful.plan.read import Places
 from brimful.plan.schema import Plan
-from brimful.weather import DailyWeather
 
 RELIABILITY = 0.95
 HOURS = ((4, 9), (18, 21))
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 DAYS_2000 = 9497  # days from 2000-01-01 to 2026-01-01
 
 
@@ -60,7 +58,7 @@ def work_out_season(
         zones=tuple(zones),
         timetable=tuple(StartWorked(s.zone, _clock(s.begin_minute), _clock(s.end_minute)) for s in table.slots),
         unplaced=tuple(run.zone for run in table.unplaced),
-        frosts=tuple(_frosts(weather)),
+        frosts=frosts_of(weather, plan.site, settled.season, folder, notes),
         sun=sun,
         filled=design.site.filled,
         currency=plan.currency,
@@ -90,30 +88,6 @@ def _hours(plan: Plan, years: Years) -> np.ndarray[tuple[int, ...], np.dtype[np.
     place = SunPlace(plan.site.latitude or 0.0, longitude, round(longitude / 15.0))
     events = sun_events(DAYS_2000 + years.day_of_year - 1, place)
     return daylight_shares(events.sunrise_h, events.sunset_h)
-
-
-def _frosts(weather: DailyWeather) -> list[FrostWorked]:
-    """Frost and hard frost of the record, where it holds any."""
-    southern = (weather.latitude_deg or 0.0) < 0
-    found = []
-    for threshold in (0.0, HARD_FROST_C):
-        frosts = frost_dates(weather.dates, weather.tmin_c, threshold_c=threshold, southern=southern)
-        days = [
-            last_frost_day(frosts, 0.5),
-            last_frost_day(frosts, 0.1),
-            first_frost_day(frosts, 0.5),
-            first_frost_day(frosts, 0.1),
-        ]
-        words = [_frost_day(day, southern) for day in days]
-        found.append(FrostWorked(threshold, words[0], words[1], words[2], words[3], int(frosts.spring_years.size)))
-    return found
-
-
-def _frost_day(day: float, southern: bool) -> str:
-    if math.isnan(day):
-        return "none"
-    month, number = month_and_day(day, southern=southern)
-    return f"{number} {MONTHS[month - 1]}"
 
 
 def _timetable(plan: Plan, outcome: Outcome, zones: list[ZoneSeason]) -> Timetable:
