@@ -237,7 +237,9 @@ def test_explain_a_figure_that_is_not(plan: Path) -> None:
     assert "lists the figures" in far.stderr
 
 
-@pytest.mark.parametrize("names", ["[bold]", "[red]a[", "[]", "\\[x]", "a: b%s{}", "ä😀", "#1 'x' \"y\"", "x" * 200])
+@pytest.mark.parametrize(
+    "names", ["[bold]", "[red]a[", "[]", ":rose:", "\\[x]", "a: b%s{}", "ä😀", "#1 'x' \"y\"", "x" * 200]
+)
 def test_names_are_shown_as_they_are(plan: Path, names: str) -> None:
     """Brackets, signs and long words in titles and names are text, not instructions to the screen."""
     text = GOOD.replace("[[containers]]", '[[zone]]\nname = "rail"\n\n[[containers]]')

@@ -27,16 +27,16 @@ CUBIC_FOOT_L = 28.316846592
 
 def show_summary(design: Design, findings: tuple[Finding, ...], units: str | None) -> None:
     """Print the summary to the terminal; on a narrow or piped one it stays readable."""
-    console = Console(highlight=False)
+    console = Console(highlight=False, emoji=False)
     if not console.is_terminal:
-        console = Console(highlight=False, width=100)
+        console = Console(highlight=False, emoji=False, width=100)
     print_summary(design, findings, units, console)
 
 
 def summary_text(design: Design, findings: tuple[Finding, ...]) -> str:
     """The summary as plain text, as wide as a printed page."""
     page = io.StringIO()
-    print_summary(design, findings, None, Console(file=page, width=100, no_color=True, highlight=False))
+    print_summary(design, findings, None, Console(file=page, width=100, no_color=True, highlight=False, emoji=False))
     return page.getvalue()
 
 
