@@ -63,7 +63,8 @@ def _frost(season: SeasonWorked, places: Places) -> Iterator[Finding]:
             yield Finding("frost-after-planting", Severity.WARNING, said, mend, places.at("site", "planting_day"))
     few = [frost for frost in season.frosts if 0 < frost.years_count < 10]
     if few:
-        said = f"frost dates rest on {few[0].years_count} years; twenty or more make them worth their name"
+        years = f"{few[0].years_count} year{'s' if few[0].years_count > 1 else ''}"
+        said = f"frost dates rest on {years}; twenty or more make them worth their name"
         yield Finding(
             "few-frost-years", Severity.NOTE, said, "Ask the weather service for its dates.", places.at("site")
         )

@@ -74,9 +74,10 @@ def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
     sure = [c for c in zone.containers if c.flow_low_l_h is not None and c.flow_high_l_h is not None]
     widest = max(sure, key=lambda c: (c.flow_high_l_h or 0.0) - (c.flow_low_l_h or 0.0))
     low, high = (show(v or 0.0, Dimension.FLOW, system) for v in (widest.flow_low_l_h, widest.flow_high_l_h))
+    apart = ((widest.flow_high_l_h or 0.0) - (widest.flow_low_l_h or 0.0)) / max(widest.flow_l_h, 1e-9)
     said = (
         f'in zone "{zone.name}" feeders run between laminar and turbulent flow, where measured friction scatters by a '
-        f"third: {widest.container} gets from {low} to {high}"
+        f"third: {widest.container} gets {low} to {high}, {100 * apart:.1f} % apart"
     )
     return Finding("feeder-in-transition", Severity.NOTE, said, "Catch and measure the water of one container.", where)
 

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from brimful.weather import DailyWeather
 
 WITHOUT_WEATHER_MM = (3.0, 4.5, 6.5)
+HARMLESS = ("filled", "wind_height", "unsorted", "quality")
+"""What a weather file may have that was put right by a stated rule."""
 FAO_TABLE = (
     "FAO-56 table 2 (p.8, read): 4 to 7 mm a day at about 20 °C in a temperate dry climate, 2 to 4 in a humid one"
 )
@@ -119,9 +121,8 @@ def _from_days(site: Site, weather: "DailyWeather", season: Season, notes: Notes
     result = reference_et(weather, coastal=site.coastal)
     for note in weather.notes:
         place = f" (line {note.line})" if note.line else ""
-        notes.warn(
-            f"weather-{note.code}", ("site", "weather"), f"{Path(weather.source).name}{place}: {note.message}", ""
-        )
+        tell = notes.note if note.code in HARMLESS else notes.warn
+        tell(f"weather-{note.code}", ("site", "weather"), f"{Path(weather.source).name}{place}: {note.message}", "")
     filled = tuple(f"{fill.variable}: {fill.rule}, {fill.days_count} days" for fill in result.fills)
     for fill in result.fills:
         if not fill.measured:

@@ -31,6 +31,10 @@ class Notes:
         """Note a warning."""
         self.findings.append(Finding(code, Severity.WARNING, message, remedy, self.places.at(*path)))
 
+    def note(self, code: str, path: Path, message: str, remedy: str = "") -> None:
+        """Note something to know that needs no mending."""
+        self.findings.append(Finding(code, Severity.NOTE, message, remedy, self.places.at(*path)))
+
     def assume(self, where: str, what: str, value: str, source: str = "common practice, no source") -> None:
         """Note what is taken where the plan is silent; once for each field."""
         self.assumptions.setdefault(where, Assumption(where, what, value, source))
