@@ -3,6 +3,7 @@
 import json
 import os
 import tempfile
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -15,6 +16,7 @@ from brimful.plan.read import PlanFile, read_plan
 if TYPE_CHECKING:
     from datetime import date
 
+    from brimful.design.care.model import Care
     from brimful.design.season.model import SeasonWorked
     from brimful.weather.fetch import Opener
 
@@ -94,6 +96,61 @@ def work_out_season(path: Path, units: str | None = None) -> SeasonAnswer:
     found += [*findings_of(outcome.design, file.places), *season_findings(season, file.places)]
     findings = worst_first(found)
     return SeasonAnswer(replace(season, findings=findings), findings)
+
+
+@dataclass(frozen=True, slots=True)
+class CareAnswer:
+    """What came of a plan's build and care: the report where there is one, every finding, and the workings."""
+
+    file: PlanFile
+    care: "Care | None"
+    findings: tuple[Finding, ...]
+    workings: dict[str, Working]
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing was found that stops the work."""
+        return self.care is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+
+
+def work_out_care(
+    path: Path,
+    units: str | None = None,
+    *,
+    parts: Sequence[str] = ("shop", "work", "feed"),
+    today: "date | None" = None,
+) -> CareAnswer:
+    """Read a plan and work out its build and care, as far as `parts` asks; `today` is the clock.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from datetime import date as day
+
+    from brimful.catalog import load
+    from brimful.checks import findings_of, worst_first
+    from brimful.checks.care import care_findings
+    from brimful.design.care import CareDesk, care_of, season_year
+    from brimful.design.care.names import lasting_name
+    from brimful.design.ledger import Ledger
+    from brimful.design.settle.notes import Notes
+    from brimful.design.stages import work_out as design_of
+
+    file = read_plan(path)
+    if file.plan is None:
+        return CareAnswer(file, None, file.findings, {})
+    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
+    catalog = load(path.parent)
+    outcome = design_of(plan, catalog, file.places, folder=path.parent)
+    if outcome.design is None or outcome.settled is None:
+        return CareAnswer(file, None, worst_first(outcome.findings), {})
+    year = season_year(plan, outcome.settled.season.season_end, today or day.today())
+    notes, ledger = Notes(file.places), Ledger()
+    desk = CareDesk(plan, outcome.settled, outcome.design, catalog, notes, year, ledger)
+    care = care_of(desk, folder=path.parent, parts=parts, plan_name=lasting_name(path))
+    found = (*outcome.findings, *findings_of(outcome.design, file.places), *care.findings)
+    findings = worst_first((*found, *care_findings(care, file.places)))
+    return CareAnswer(file, replace(care, findings=findings), findings, {**outcome.workings, **ledger.entries})
 
 
 def fetch_weather(path: Path, out: Path, days: "tuple[date, date] | None", *, opener: "Opener | None" = None) -> None:

@@ -1,0 +1,67 @@
+"""What lies on the desk while build and care are worked out, and how a plan's silences are filled."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from brimful.catalog import Catalog
+from brimful.design.ledger import Ledger
+from brimful.design.model import Design, RowWorked
+from brimful.design.settle import RowSpec, Settled
+from brimful.design.settle.notes import Notes
+from brimful.plan.schema import Plan
+
+LEAP_YEAR = 2024
+
+
+@dataclass(frozen=True, slots=True)
+class CareDesk:
+    """Plan, settled plan, design, tables, notes and ledger; the year the season's dates stand in."""
+
+    plan: Plan
+    settled: Settled
+    design: Design
+    catalog: Catalog
+    notes: Notes
+    year: int
+    ledger: Ledger = field(default_factory=Ledger)
+
+    @property
+    def rows(self) -> Iterator[tuple[RowSpec, RowWorked]]:
+        """Each row as settled and as worked out."""
+        return zip(self.settled.rows, self.design.rows, strict=True)
+
+    @property
+    def containers_count(self) -> int:
+        """Containers of all rows."""
+        return sum(row.count for row in self.settled.rows)
+
+    @property
+    def planted(self) -> date:
+        """The day of planting."""
+        return date_of(self.settled.season.planting_day, self.year)
+
+    @property
+    def frost(self) -> date:
+        """The season's end; in the next year where the season runs over the new year."""
+        season = self.settled.season
+        later = season.season_end < season.planting_day
+        return date_of(season.season_end, self.year + 1 if later else self.year)
+
+    def tube_key(self, name: str) -> str:
+        """The catalogue's key of a tube that the plan's settling calls by name."""
+        found = self.catalog.tubing.find(name)
+        return name if isinstance(found, tuple) else found.key
+
+
+def date_of(day_of_leap_year: int, year: int) -> date:
+    """A day of the leap calendar in a year; 29 February is 1 March where the year has none.
+
+    >>> date_of(136, 2027)
+    datetime.date(2027, 5, 15)
+    """
+    day = date(LEAP_YEAR, 1, 1) + timedelta(days=day_of_leap_year - 1)
+    try:
+        return day.replace(year=year)
+    except ValueError:
+        return date(year, 3, 1)

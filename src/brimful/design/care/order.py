@@ -1,0 +1,171 @@
+"""Stage: the order: what to buy after spares and what is on hand, what it costs, and one container more."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from brimful.catalog import Price as PriceRow
+from brimful.design.care.cutting import cuts_of, roll_needs
+from brimful.design.care.desk import CareDesk
+from brimful.design.care.model import CutTubeWorked, OrderItem, OrderWorked, Unit
+from brimful.design.care.needs import all_needs, largest_row
+from brimful.design.care.stock import on_hand_of, spares_of
+from brimful.domains.takeoff.order import Need, OrderLine, Price, order_lines, order_total
+from brimful.quantities import Dimension, System, show
+
+ASSUMED = "assumed"
+SOURCES = {"mix": "mix and feed", "feed": "mix and feed", "plant": "nursery", "container": "containers"}
+GROUPS = {
+    "container": "containers",
+    "mix": "mix and feed",
+    "feed": "mix and feed",
+    "plant": "plants",
+    "aggregate": "pads and ground",
+    "brick": "pads and ground",
+}
+UNITS: dict[str, Unit] = {"each": "each", "m": "m", "l": "l", "kg": "kg", "m3": "m3"}
+
+
+@dataclass(frozen=True, slots=True)
+class Priced:
+    """A thing's price row where there is one, what to call it, and how it is packed."""
+
+    name: str
+    row: PriceRow | None
+    price: Price
+
+    @property
+    def source(self) -> str:
+        """Where the price is from; nothing where there is none."""
+        return "" if self.row is None else "assumed, put in your own" if self.row.certainty == ASSUMED else "table"
+
+
+def order_of(desk: CareDesk, extra: Sequence[Need]) -> tuple[OrderWorked, tuple[CutTubeWorked, ...]]:
+    """The order of the whole job, each item rounded up once, what one container more would change, and the cut list."""
+    laid = all_needs(desk, extra)
+    stock = on_hand_of(desk, laid, {need.item: _priced(desk, need).name for need in laid})
+    cuts = cuts_of(desk, stock)
+    needs = with_rolls(laid, cuts)
+    more = with_rolls(all_needs(desk, extra, more=1), cuts_of(desk, stock, more=1))
+    known = {need.item: _priced(desk, need) for need in (*needs, *more)}
+    prices = {item: priced.price for item, priced in known.items()}
+    spares = spares_of(desk)
+    by_item: dict[str, list[Need]] = {}
+    for need in needs:
+        by_item.setdefault(need.item, []).append(need)
+    lines = tuple(
+        desk.ledger.at("care", "order").work(
+            item, order_lines, needs=tuple(group), prices=prices, on_hand=stock, spares=spares
+        )[0]
+        for item, group in by_item.items()
+    )
+    then = {line.item: line for line in order_lines(more, prices, on_hand=stock, spares=spares)}
+    return _worked(desk, lines, then, known), cuts
+
+
+def with_rolls(needs: Sequence[Need], cuts: Sequence[CutTubeWorked]) -> tuple[Need, ...]:
+    """The needs with metres of tube replaced by the rolls that the cut list opens."""
+    cut = {one.key for one in cuts}
+    return (*(need for need in needs if need.item not in cut), *roll_needs(cuts))
+
+
+def _worked(
+    desk: CareDesk, lines: tuple[OrderLine, ...], then: Mapping[str, OrderLine], known: Mapping[str, Priced]
+) -> OrderWorked:
+    currency = desk.plan.currency
+    total = order_total(lines, currency)
+    after = order_total(tuple(then.values()), currency)
+    items = tuple(_item(line, then.get(line.item), known[line.item]) for line in lines)
+    if any(priced.source.startswith(ASSUMED) for priced in known.values()):
+        source = "round figures, assumed; put your own in brimful-prices.csv beside the plan"
+        desk.notes.assume("brimful-prices.csv", "prices", "the table's round figures", source)
+    return OrderWorked(
+        currency,
+        items,
+        total.cost,
+        total.cost / desk.containers_count,
+        largest_row(desk).name,
+        after.cost - total.cost,
+        tuple(known[item].name for item in total.unpriced),
+        tuple(known[item].name for item in total.other_currency),
+    )
+
+
+def _item(line: OrderLine, then: OrderLine | None, priced: Priced) -> OrderItem:
+    row = priced.row
+    return OrderItem(
+        key=line.item,
+        name=priced.name,
+        group=GROUPS.get(line.kind, "drip"),
+        supplier=(row.supplier if row else "") or SOURCES.get(line.kind, "irrigation"),
+        purposes=line.purposes,
+        unit=UNITS[line.unit],
+        needed_amount=line.needed,
+        spare_amount=line.spare,
+        on_hand_amount=line.on_hand,
+        pack_amount=line.pack,
+        packs_count=line.packs,
+        left_over_amount=line.left_over,
+        price_pack_money=priced.price.price,
+        cost_money=line.cost,
+        currency=line.currency,
+        price_source=priced.source,
+        one_more_packs_count=(then.packs if then else 0) - line.packs,
+    )
+
+
+def _priced(desk: CareDesk, need: Need) -> Priced:
+    """The price row of an item: its own key, for a plant its taxon and then its trade size; a roll by its metres."""
+    if need.kind == "roll":
+        return _roll(desk, need)
+    keys = [need.item]
+    if need.kind == "plant":
+        taxon, size = need.item.split(" ", 1)
+        keys += [taxon, f"plant-{size.replace('#', 'no-')}"]
+    rows = (desk.catalog.prices.get(key) for key in keys)
+    row = next((found for found in rows if found is not None and found.per == need.unit), None)
+    name = (row.name if row else "") or _name(desk, need)
+    pack = _pack(desk, need, row)
+    cost = None if row is None else row.price * pack
+    currency = desk.plan.currency if row is None or not row.currency else row.currency
+    return Priced(name, row, Price(pack, cost, currency))
+
+
+def _roll(desk: CareDesk, need: Need) -> Priced:
+    key, length = need.item.rsplit(" roll ", 1)
+    row = desk.catalog.prices[key]
+    system = System.METRIC if desk.plan.units == "metric" else System.US
+    tube = desk.catalog.tubing.get(key) or desk.catalog.driplines.get(key)
+    name = f"{tube.name if tube else key}, roll of {show(float(length), Dimension.LENGTH, system)}"
+    price = round(row.price * float(length), 2)
+    return Priced(name, row, Price(1.0, price, row.currency or desk.plan.currency))
+
+
+def _pack(desk: CareDesk, need: Need, row: PriceRow | None) -> float:
+    """How much one pack holds: the price table's own word, a bag of mix, or a single piece or metre."""
+    if row is not None and row.pack:
+        return row.pack
+    if need.kind == "mix":
+        return desk.catalog.mixes[need.item].bag_l
+    return 0.1 if need.unit == "m3" else 1.0
+
+
+def _name(desk: CareDesk, need: Need) -> str:
+    if need.kind == "plant":
+        taxon, size = need.item.split(" ", 1)
+        return f"{desk.catalog.plants[taxon].common_name}, {desk.catalog.root_balls[size].name}"
+    catalog = desk.catalog
+    tables = (
+        catalog.containers,
+        catalog.mixes,
+        catalog.tubing,
+        catalog.driplines,
+        catalog.emitters,
+        catalog.devices,
+        catalog.fittings,
+        catalog.feeds,
+    )
+    for table in tables:
+        row = table.get(need.item)
+        if row is not None:
+            return str(getattr(row, "name", need.item))
+    return need.item

@@ -1,0 +1,104 @@
+"""Stage: the season's tasks by rule from planting to frost, by the taxa that are planted and the feed plan."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from brimful.design.care.desk import CareDesk
+from brimful.design.care.model import FeedWorked, SeasonTasks, TaskWorked, WeekHours
+from brimful.domains.handling.cautions import cautions_at
+from brimful.domains.work.events import day_events
+from brimful.domains.work.season import GROOM_MIN, RULES, Anchor, SeasonRule, SeasonTask, hours_by_week, season_tasks
+from brimful.quantities import Dimension, System, show
+
+GROOM = {"none": "self-cleaning", "helpful": "usual", "needed": "heavy"}
+TRIM_EACH_MIN = {"light": 0.5, "hard": 1.0}  # a plant: common practice, no source
+CAUTION_STEPS = {"winterise": "winterise", "feed": "feed", "groom": "deadhead", "strip": "strip", "timer": "timer"}
+
+
+def tasks_of(desk: CareDesk, feed: FeedWorked | None, stamp: str) -> SeasonTasks | None:
+    """Every task of the season with its day, minutes and lasting identifier; None where the season is too short."""
+    planted, frost = desk.planted, desk.frost
+    rules = tuple(rules_of(desk, feed))
+    tasks = desk.ledger.at("care", "season").work(
+        "tasks", season_tasks, rules=rules, planted=planted, frost=frost, containers=desk.containers_count
+    )
+    events = {event.uid: event for event in day_events(tasks, plan_id=f"{stamp}/{desk.year}")}
+    shown = tuple(
+        TaskWorked(uid, task.key, task.name, task.day, task.minutes, _text(desk, task, feed))
+        for uid, task in zip(events, sorted(tasks, key=lambda task: task.day), strict=True)
+    )
+    hours = hours_by_week(tasks)
+    weeks = tuple(WeekHours(monday, one) for monday, one in hours.items())
+    return SeasonTasks(planted, frost, shown, weeks, sum(hours.values()))
+
+
+def rules_of(desk: CareDesk, feed: FeedWorked | None) -> Iterator[SeasonRule]:
+    """The usual rules, with grooming by what is planted, feeding as planned, and trims by taxon."""
+    for rule in RULES:
+        if rule.key == "groom":
+            yield replace(rule, each_min=groom_min(desk))
+        elif rule.key == "feed":
+            if feed is not None and feed.tanks:
+                yield replace(rule, every_days=desk.plan.feed.every or rule.every_days)
+        else:
+            yield rule
+    yield from _trims(desk)
+    yield from _refeeds(desk, feed)
+
+
+def groom_min(desk: CareDesk) -> float:
+    """Minutes a container and week for deadheading, by its most demanding taxon, over all containers [min].
+
+    Formula: mean over containers of 1 (self-cleaning), 3 (usual) or 5 (heavy) minutes.
+    Source: common practice, no source
+    """
+    total = 0.0
+    for row in desk.settled.rows:
+        classes = [GROOM_MIN[GROOM[spec.plant.deadhead]] for spec in row.plants]
+        total += row.count * max(classes, default=GROOM_MIN["self-cleaning"])
+    return total / desk.containers_count
+
+
+def _trims(desk: CareDesk) -> Iterator[SeasonRule]:
+    """Cutting back by taxon: once after mid-season where it wants it hard, every four weeks where light."""
+    counts: dict[str, int] = {}
+    plants = {}
+    for row in desk.settled.rows:
+        for spec in row.plants:
+            plants[spec.plant.key] = spec.plant
+            counts[spec.plant.key] = counts.get(spec.plant.key, 0) + row.count * spec.count
+    for key, plant in plants.items():
+        if plant.trim == "none":
+            continue
+        fixed = TRIM_EACH_MIN[plant.trim] * counts[key]
+        name = f"Trim {plant.common_name}"
+        if plant.trim == "hard":
+            reason = "Cut back by a third to a half: it flowers again in two to three weeks. Feed and water after."
+            yield SeasonRule(f"trim-{key}", name, (Anchor.MIDSEASON, -7), fixed_min=fixed, reason=reason)
+        else:
+            reason = "Shorten long shoots by a few inches so that it stays dense."
+            yield SeasonRule(
+                f"trim-{key}", name, (Anchor.PLANTED, 35), (Anchor.FROST, -28), 28, fixed_min=fixed, reason=reason
+            )
+
+
+def _refeeds(desk: CareDesk, feed: FeedWorked | None) -> Iterator[SeasonRule]:
+    days = [one.refeed_day for one in feed.coated if one.refeed_day is not None] if feed is not None else []
+    if days:
+        after = (min(days) - desk.planted).days
+        reason = "Seven tenths of the coated feed are out: let the weekly feed carry more, or top-dress."
+        yield SeasonRule("coated", "Coated feed runs low", (Anchor.PLANTED, after), each_min=1.0, reason=reason)
+
+
+def _text(desk: CareDesk, task: SeasonTask, feed: FeedWorked | None) -> str:
+    """What to do and why, what goes in the tank on a feeding, and what to mind."""
+    system = System.METRIC if desk.plan.units == "metric" else System.US
+    said = [f"About {task.minutes:.0f} minutes.", task.reason]
+    if task.key == "feed" and feed is not None:
+        for tank in (one for one in feed.tanks if one.day == task.day):
+            weigh = show(tank.feed_g / 1000, Dimension.MASS, system)
+            stock, all_ = (show(v, Dimension.VOLUME, system) for v in (tank.stock_l, tank.solution_l))
+            said.append(f"Zone {tank.zone}: {weigh} of feed in {stock} of stock, for {all_} of solution.")
+    for caution in cautions_at(CAUTION_STEPS.get(task.key, "")):
+        said.append(f"Mind ({caution.topic}): {caution.text} Decides: {caution.decides}.")
+    return " ".join(part for part in said if part)
