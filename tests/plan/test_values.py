@@ -45,8 +45,9 @@ def test_anything_becomes_a_value_or_one_sentence(field: str, given_value: Any) 
         assert len(said[0]) < 400
         assert "expected" in said[0] or "more than nothing" in said[0]
     else:
-        assert isinstance(value, str | int | float | BucketTest)
-        assert not isinstance(value, float) or math.isfinite(value)
+        parts = value if isinstance(value, tuple) else (value,)
+        assert all(isinstance(part, str | int | float | tuple | BucketTest) for part in parts)
+        assert all(math.isfinite(part) for part in parts if isinstance(part, float))
 
 
 @given(
@@ -91,6 +92,14 @@ def test_no_such_day(wrong: object) -> None:
         ("Text", 7, "in quotes"),
         ("Name", "a/b", 'without "/"'),
         ("RowName", "main", "another name"),
+        ("Hours", "9:00 to 4:00", "hours within one day"),
+        ("Weekday", "T", "a day of the week"),
+        ("Label", "90-10-20", "at most 100 %"),
+        ("Label", "0-10-20", "more than 0 % of nitrogen"),
+        ("Injector", "1:0", "a ratio was expected"),
+        ("Counts", {"shovels": -1}, "shovels: -1 was given; a whole number"),
+        ("Temperatures", "1 2 3 °C", "twelve values"),
+        ("Rains", "1 2 3 4 5 6 7 8 9 10 11 -12 mm", "values from 0"),
     ],
 )
 def test_what_is_out_of_bounds_is_said(field: str, given_value: object, expected: str) -> None:

@@ -152,11 +152,13 @@ def by_month(dimension: Dimension, *, at_least: float, at_most: float) -> Any:
             words = given.replace(",", " ").split()
             parts = [f"{word} {' '.join(words[12:])}" for word in words[:12]] if len(words) > 12 else words
         if not isinstance(parts, list | tuple) or len(parts) != 12:
-            raise ValueError(f"{given!r} was given; twelve values were expected, January first, the unit at the end")
+            raise ValueError(
+                f"{given_words(given)} was given; twelve values were expected, January first, the unit at the end"
+            )
         values = tuple(parse(part, dimension) for part in parts)
         if not all(at_least <= value <= at_most for value in values):
             low, high = show(at_least, dimension, System.METRIC), show(at_most, dimension, System.METRIC)
-            raise ValueError(f"{given!r} was given; values from {low} to {high} were expected")
+            raise ValueError(f"{given_words(given)} was given; values from {low} to {high} were expected")
         return values
 
     return Annotated[tuple[float, ...], BeforeValidator(read)]
@@ -168,14 +170,13 @@ def hours_of_day(given: object) -> tuple[float, float]:
     >>> hours_of_day("4:30 to 9:00")
     (4.5, 9.0)
     """
-    if isinstance(given, tuple) and len(given) == 2:
-        return given
-    match = re.fullmatch(r"\s*(\d{1,2})(?::(\d\d))?\s*(?:to|-|–)\s*(\d{1,2})(?::(\d\d))?\s*", str(given))
+    stretch = re.compile(r"\s*(\d{1,2})(?::(\d\d))?\s*(?:to|-|–)\s*(\d{1,2})(?::(\d\d))?\s*")
+    match = stretch.fullmatch(given) if isinstance(given, str) else None
     if match:
         begin, end = (int(match[i]) + int(match[i + 1] or 0) / 60 for i in (1, 3))
         if 0 <= begin < end <= 24:
             return begin, end
-    raise ValueError(f'{given!r} was given; hours within one day were expected, for example "4:00 to 9:00"')
+    raise ValueError(f'{given_words(given)} was given; hours within one day were expected, for example "4:00 to 9:00"')
 
 
 def weekday(given: object) -> int:
@@ -187,9 +188,10 @@ def weekday(given: object) -> int:
     if isinstance(given, int) and not isinstance(given, bool) and 0 <= given <= 6:
         return given
     names = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-    found = [i for i, name in enumerate(names) if len(str(given)) >= 2 and name.startswith(str(given).strip().lower())]
+    word = given.strip().lower() if isinstance(given, str) else ""
+    found = [i for i, name in enumerate(names) if len(word) >= 2 and name.startswith(word)]
     if len(found) != 1:
-        raise ValueError(f'{given!r} was given; a day of the week was expected, for example "Monday"')
+        raise ValueError(f'{given_words(given)} was given; a day of the week was expected, for example "Monday"')
     return found[0]
 
 
@@ -199,14 +201,15 @@ def label(given: object) -> tuple[float, float, float]:
     >>> label("20-10-20")
     (20.0, 10.0, 20.0)
     """
-    match = re.fullmatch(r"(\d{1,3}(?:\.\d{1,3})?)" + r"\s*-\s*(\d{1,3}(?:\.\d{1,3})?)" * 2, str(given).strip())
-    if not isinstance(given, str | tuple) or (match is None and not isinstance(given, tuple)):
+    bag = re.compile(r"(\d{1,3}(?:\.\d{1,3})?)" + r"\s*-\s*(\d{1,3}(?:\.\d{1,3})?)" * 2)
+    match = bag.fullmatch(given.strip()) if isinstance(given, str) else None
+    if match is None:
         raise ValueError(f'{given_words(given)} was given; a label was expected, for example "20-10-20"')
-    parts = tuple(float(part) for part in match.groups()) if match else given
-    if sum(parts) > 100 or parts[0] <= 0:
+    nitrogen, phosphate, potash = (float(part) for part in match.groups())
+    if nitrogen + phosphate + potash > 100 or nitrogen <= 0:
         said = "more than 0 % of nitrogen, and at most 100 % altogether, were expected"
         raise ValueError(f"{given_words(given)} was given; {said}")
-    return parts[0], parts[1], parts[2]
+    return nitrogen, phosphate, potash
 
 
 def injector(given: object) -> float:
@@ -215,7 +218,8 @@ def injector(given: object) -> float:
     >>> injector("1:128")
     128.0
     """
-    match = re.fullmatch(r"1\s*:\s*(\d{1,4}(?:\.\d{1,3})?)", str(given).strip())
+    ratio = re.compile(r"1\s*:\s*(\d{1,4}(?:\.\d{1,3})?)")
+    match = ratio.fullmatch(given.strip()) if isinstance(given, str) else None
     value = float(match[1]) if match else given if isinstance(given, int | float) else 0.0
     if isinstance(value, bool) or not 1 <= value <= 5000:
         raise ValueError(f'{given_words(given)} was given; a ratio was expected, for example "1:100"')
@@ -224,12 +228,13 @@ def injector(given: object) -> float:
 
 def named_counts(given: object) -> object:
     """A table of counts as pairs; whole numbers from 0 to 1000."""
-    if not isinstance(given, dict):
-        return given
-    for name, count in given.items():
+    pairs = tuple(given.items()) if isinstance(given, dict) else None
+    if pairs is None:
+        raise ValueError(f"{given_words(given)} was given; a table of counts was expected")
+    for name, count in pairs:
         if isinstance(count, bool) or not isinstance(count, int) or not 0 <= count <= 1000:
-            raise ValueError(f"{name}: {given_words(count)} was given; a whole number from 0 to 1000 was expected")
-    return tuple(given.items())
+            raise ValueError(f"{name[:60]}: {given_words(count)} was given; a whole number from 0 to 1000 was expected")
+    return pairs
 
 
 def keyed(key: str) -> Callable[[object], object]:
