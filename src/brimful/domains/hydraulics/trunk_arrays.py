@@ -116,14 +116,14 @@ def trunk_arrays(rows: Sequence[Branch], water: Water, feeds: Sequence[tuple[Emi
     which rows."""
     _, parents, length, tubes, loss_k, elevation, _ = zip(*rows, strict=True)
     n = len(rows)
-    last, depth = list(range(1, n + 1)), [0] * n
+    last, depth = list(range(1, n + 1)), [-1] * (n + 1)  # a source's parent is -1: the entry past the end
+    for i, parent in enumerate(parents):
+        depth[i] = depth[parent] + 1
     for i in range(n - 1, -1, -1):
         parent = parents[i]
         if parent >= 0 and last[parent] < last[i]:
             last[parent] = last[i]
-    for i, parent in enumerate(parents):
-        if parent >= 0:
-            depth[i] = depth[parent] + 1
+    depth.pop()
     ends, deep = np.array(last), np.array(depth)
     entered, left = 2 * np.arange(n) - deep, 2 * ends - 1 - deep
     pipes = _pipes(np.array(length), tubes, np.array(loss_k), water)

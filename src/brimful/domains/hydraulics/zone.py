@@ -106,10 +106,13 @@ def _lateral(lateral: Lateral, main: int, first: int) -> list[Branch]:
     """The rows of one lateral."""
     rows, here, parent, loss = [], 0.0, main, lateral.loss_k
     tube, tee_k, name = lateral.tube, lateral.tee_k, lateral.name
-    for i, station in enumerate(lateral.stations):
-        length = max(station.distance_m - here, SHORTEST_M)
-        rows.append(Branch(f"{name}/{i + 1}", parent, length, tube, loss, station.elevation_m, station))
-        parent, here, loss = first + i, station.distance_m, tee_k
+    for i, station in enumerate(lateral.stations, 1):
+        there = station.distance_m
+        length = there - here
+        if length < SHORTEST_M:  # noqa: PLR1730  (max costs as much as the rest of the row)
+            length = SHORTEST_M
+        rows.append(Branch(f"{name}/{i}", parent, length, tube, loss, station.elevation_m, station))
+        parent, here, loss = first + i - 1, there, tee_k
     return rows
 
 
