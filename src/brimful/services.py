@@ -5,6 +5,7 @@ import os
 import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -153,6 +154,25 @@ def work_out_care(
     return CareAnswer(file, replace(care, findings=findings), findings, {**outcome.workings, **ledger.entries})
 
 
+def write_care(answer: CareAnswer, folder: Path, part: str) -> list[Path]:
+    """Write the files of one part of build and care into a folder, each whole or not at all; gives their paths."""
+    from brimful.render.as_json import to_data
+    from brimful.render.care.pages import part_text
+    from brimful.render.exports.files import files_of
+
+    care = answer.care
+    if care is None:
+        return []
+    changed = datetime.fromtimestamp(answer.file.path.stat().st_mtime, UTC)
+    data = json.dumps(to_data(care), indent=1, ensure_ascii=False) + "\n"
+    files: dict[str, str | bytes] = {f"{part}.json": data, f"{part}.txt": part_text(care, answer.findings, part)}
+    files.update(files_of(care, part, changed))
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, content in files.items():
+        save_whole(folder / name, content)
+    return [folder / name for name in files]
+
+
 def fetch_weather(path: Path, out: Path, days: "tuple[date, date] | None", *, opener: "Opener | None" = None) -> None:
     """Fetch daily weather for a plan's place and save it whole; `opener` is the network.
 
@@ -206,12 +226,12 @@ def write_design(answer: Answer, folder: Path) -> list[Path]:
     return list(files)
 
 
-def save_whole(path: Path, text: str) -> None:
+def save_whole(path: Path, content: str | bytes) -> None:
     """Replace a file in one step, so that it is never half written."""
     handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     try:
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content if isinstance(content, bytes) else content.encode("utf-8"))
             file.flush()
             os.fsync(file.fileno())
         Path(temporary).chmod(0o644)

@@ -5,10 +5,11 @@ import math
 import types
 from collections.abc import Mapping
 from dataclasses import Field, fields, is_dataclass
+from datetime import date
 from enum import Enum
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
-PLAIN = {str: "string", float: "number", int: "integer", bool: "boolean", type(None): "null"}
+PLAIN = {str: "string", float: "number", int: "integer", bool: "boolean", date: "string", type(None): "null"}
 
 
 def to_data(value: Any) -> Any:
@@ -20,6 +21,8 @@ def to_data(value: Any) -> Any:
         return {_name(f): to_data(getattr(value, f.name)) for f in fields(value)}
     if isinstance(value, Enum):
         return value.value
+    if isinstance(value, date):
+        return value.isoformat()
     if isinstance(value, tuple | list):
         return [to_data(one) for one in value]
     if isinstance(value, Mapping):
