@@ -36,6 +36,8 @@ def below_start(zone: ZoneWorked, system: System) -> tuple[str, str]:
         f'in zone "{zone.name}" {len(low)} of {len(zone.containers)} containers have too little pressure for their '
         f"compensating emitters: {worst.container} has {_head(worst.head_m, system)}, {_head(start, system)} is needed"
     )
+    if any(warning.code == "regulator-inlet-too-low" for warning in zone.warnings):
+        return said, "The tap does not give it at this flow: fewer or smaller emitters, or more zones."
     return (
         said,
         f"Raise the regulator by {_head(start - worst.head_m, system)} if the tap gives it, or take larger tube.",

@@ -69,6 +69,10 @@ def solver_warnings(design: Design, places: Places) -> Iterator[Finding]:
             yield Finding(code, severity, said, mend, where)
 
 
+def _even(zone: ZoneWorked) -> bool:
+    return zone.emission_uniformity_percent >= EVEN_PERCENT
+
+
 def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
     """Feeders between laminar and turbulent flow: how far the answer may be off."""
     sure = [c for c in zone.containers if c.flow_low_l_h is not None and c.flow_high_l_h is not None]
@@ -136,7 +140,7 @@ def starved_by_chance(design: Design, places: Places) -> Iterator[Finding]:
     """Chance plugging seldom starves a container."""
     for index, zone in enumerate(design.zones):
         spread = zone.spread
-        if spread is not None and spread.chance_any_share > STARVED and zone.flow_l_h > 0:
+        if spread is not None and spread.chance_any_share > STARVED and zone.flow_l_h > 0 and _even(zone):
             said = (
                 f'in zone "{zone.name}" some container gets less than 80 % of its share with a chance of '
                 f"{100 * spread.chance_any_share:.0f} in 100 by {spread.driver}, {spread.likeliest_container} first"

@@ -1,5 +1,6 @@
 """Stage: the weather of the place, and reference evapotranspiration on planting day, mid-season and hottest days."""
 
+import datetime
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -193,7 +194,7 @@ def mean_around(et0_mm: "NDArray[np.float64]", day_of_year: "NDArray[np.int64]",
     near = near[np.isfinite(near)]
     if not near.size:
         raise WeatherError(
-            f"the weather has no day within {width_days // 2} days of day {day} of the year; expected some"
+            f"the weather has no day within {width_days // 2} days of {_said(day)}; expected some in each season"
         )
     return float(near.mean())
 
@@ -224,3 +225,9 @@ def hottest_decile(
 def middle_of(first_day: int, last_day: int) -> int:
     """The day of the year half way through the season, over the new year where the season runs so."""
     return (first_day + ((last_day - first_day) % 366) // 2 - 1) % 366 + 1
+
+
+def _said(day: int) -> str:
+    """A day of the leap calendar as a person says it."""
+    date = datetime.date(2024, 1, 1) + datetime.timedelta(days=day - 1)
+    return f"{date.day} {date:%B}"

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from brimful.catalog import Catalog, Dripline, Emitter
+from brimful.design.settle.zones import main_of
 from brimful.plan import schema
 from brimful.plan.schema import Containers, Plan, Zone
 
@@ -89,7 +90,7 @@ def _setting(row: Dripline | Emitter, settings: list[float], open_: Open) -> flo
 def with_choice(plan: Plan, zone: Zone, candidate: Candidate, tubes: dict[str, str]) -> Zone:
     """The zone's table with the choice filled in, tube by part; what the plan fixes stays."""
     feeder = zone.feeder or plan.tubing.feeder or schema.Feeder()
-    given = zone.main or plan.tubing.main or schema.Tube()
+    given = main_of(plan, zone)
     update: dict[str, object] = {}
     if isinstance(candidate.emission, schema.Dripline):
         update["dripline"] = candidate.emission

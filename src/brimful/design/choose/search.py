@@ -9,6 +9,8 @@ from brimful.design.model import ChoiceWorked, RejectedWorked
 from brimful.design.settle import Settled, settle
 from brimful.design.settle.delivery import loops_length_m
 from brimful.design.settle.notes import Notes
+from brimful.domains.hydraulics.pipe import velocity_m_s
+from brimful.domains.hydraulics.report import FASTEST_M_S
 from brimful.plan.read import Places
 from brimful.plan.schema import Containers, Dripline, Emitters, Plan, Zone
 
@@ -86,15 +88,14 @@ def _likeness(zone: Zone, rows: tuple[Containers, ...], needs: dict[str, Need]) 
 
 def _search(bench: "_Bench") -> list[Tried]:
     """Try candidates, the likely and cheap ones whole."""
-    first = [bench.try_one(candidate, dict.fromkeys(PARTS, 0)) for candidate in _likely(bench)]
-    return [bench.enlarge(tried) for tried in first]
+    return [bench.best_tube(candidate) for candidate in _likely(bench)]
 
 
 def _likely(bench: "_Bench") -> list[Candidate]:
     """Candidates whose nominal flow suits the need, the cheapest first; one of each family at least."""
     scored = []
     for candidate in candidates(bench.catalog, bench.open, bench.plan.units):
-        minutes, cost = bench.rough(candidate)
+        minutes, cost, _ = bench.rough(candidate)
         scored.append((not LEAST_MINUTES <= minutes <= MOST_MINUTES, cost, candidate))
     scored.sort(key=lambda one: one[:2])
     kept = [one[2] for one in scored[:LIKELY]]
@@ -133,20 +134,37 @@ class _Bench:
         row = self.catalog.prices.get(key)
         return row.price if row is not None else 0.0
 
-    def rough(self, candidate: Candidate) -> tuple[float, float]:
-        """Minutes a day at nominal flow for the thirstiest container, and the cost of the emission in one."""
+    def rough(self, candidate: Candidate) -> tuple[float, float, float]:
+        """Minutes a day at nominal flow for the thirstiest container, cost of the emission in one, its flow [L/h]."""
         need = max(n.gross_l_day for n in self.needs.values())
         emission = candidate.emission
         if isinstance(emission, Emitters):
             one, count = self.catalog.emitters[emission.type or ""], float(emission.count or 1)
-            return 60 * need / (count * one.flow_l_h), count * self._price(one.key)
+            flow = count * one.flow_l_h
+            return 60 * need / flow, count * self._price(one.key), flow
         if isinstance(emission, Dripline):
             line = self.catalog.driplines[emission.type or ""]
             width = min(spec.vessel.inside.width_m(spec.vessel.inside.depth_m) for spec in self.settled.rows)
             metres = loops_length_m(emission.loops or 1, width)
-            count = max(metres / line.spacing_m, 0.5)
-            return 60 * need / (count * line.flow_l_h), metres * self._price(line.key)
-        return 0.5 * (LEAST_MINUTES + MOST_MINUTES), 0.0
+            flow = max(metres / line.spacing_m, 0.5) * line.flow_l_h
+            return 60 * need / flow, metres * self._price(line.key), flow
+        return 0.5 * (LEAST_MINUTES + MOST_MINUTES), 0.0, 0.0
+
+    def best_tube(self, candidate: Candidate) -> Tried:
+        """The candidate with the smallest tube that carries its nominal flow, or a larger one where that mends it."""
+        each = self.rough(candidate)[2]
+        flows = {"lateral": each * max(row.count for row in self.rows), "main": each * sum(r.count for r in self.rows)}
+        at = dict.fromkeys(PARTS, 0)
+        for part, flow in flows.items():
+            if not getattr(self.open, part):
+                continue
+            tubes = [self.catalog.tubing[key] for key in self.tubes(part, candidate)]
+            carries = [i for i, t in enumerate(tubes) if velocity_m_s(flow, t.inner_diameter_m) <= FASTEST_M_S]
+            if not carries:
+                said = f"would need {flow:.0f} L/h through one {part}, more than the largest tube carries"
+                return Tried(candidate, self.zone, {}, Verdict(flow, 0.0, 0.0, 0.0, 0.0, None, (said,), ""))
+            at[part] = carries[0]
+        return self.enlarge(self.try_one(candidate, at), at)
 
     def try_one(self, candidate: Candidate, sizes: dict[str, int]) -> Tried:
         """The candidate with these sizes of tube, solved and judged."""
@@ -161,9 +179,8 @@ class _Bench:
         limits = self.catalog, settled.timer, settled.usable_share
         return Tried(candidate, zone, tubes, judge(settled.zones[0], settled.rows, self.needs, limits=limits))
 
-    def enlarge(self, tried: Tried) -> Tried:
+    def enlarge(self, tried: Tried, at: dict[str, int]) -> Tried:
         """Larger tube, one size at a time, while the verdict says that a larger one would mend it."""
-        at = dict.fromkeys(PARTS, 0)
         most = {part: len(self.tubes(part, tried.candidate)) if getattr(self.open, part) else 1 for part in PARTS}
         while (part := tried.verdict.tube_too_small) and at[part] + 1 < most[part]:
             at[part] += 1

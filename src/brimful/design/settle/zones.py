@@ -42,7 +42,7 @@ def settle_zones(desk: Desk, rows: Sequence[RowSpec], water: Water) -> Iterator[
 
 def _zone(desk: Desk, zone: Zone, index: int, *, mine: list[RowSpec], inlet: Inlet, water: Water) -> ZoneSpec | None:
     plan, catalog, notes = desk.plan, desk.catalog, desk.notes
-    given = zone.main or plan.tubing.main or TubeGiven()
+    given = main_of(plan, zone)
     main = (
         notes.pick(catalog.tubing, given.tube, desk.path_of("main", zone), "tube")
         if given.tube
@@ -142,3 +142,9 @@ def _supply(plan: Plan, notes: Notes) -> SupplyCurve | None:
     except ValueError as error:
         notes.wrong("supply-contradiction", ("supply",), f"the supply contradicts itself: {error}", "Measure again.")
         return None
+
+
+def main_of(plan: Plan, zone: Zone) -> TubeGiven:
+    """The zone's main, with what it leaves open from the plan's."""
+    base, own = plan.tubing.main or TubeGiven(), zone.main
+    return base if own is None else base.model_copy(update={key: getattr(own, key) for key in own.model_fields_set})
