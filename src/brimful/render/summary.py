@@ -138,7 +138,7 @@ def _zone_head(zone: ZoneWorked, system: System) -> str:
     speed = zone.most_velocity_m_s
     fast = f"{speed:.2f} m/s" if system is System.METRIC else f"{speed / 0.3048:.1f} ft/s"
     return (
-        f"\n[bold]Zone {zone.name}[/bold]: {show(zone.flow_l_h, Dimension.FLOW, system)}, {share}; "
+        f"\n[bold]{zone_words(zone.name).capitalize()}[/bold]: {show(zone.flow_l_h, Dimension.FLOW, system)}, {share}; "
         f"{zone.regulator}; emission uniformity {zone.emission_uniformity_percent:.0f} %; "
         f"fastest water {fast} in {zone.most_velocity_where}. Flow by container:"
     )

@@ -25,13 +25,13 @@ def answer(care: Care, system: System) -> str:
             show(first.solution_l, Dimension.VOLUME, system),
         )
         said.append(
-            f"From {first.day.day} {MONTHS[first.day.month - 1]} feed zone {first.zone} {feed.soluble.nitrogen_ppm:g} "
+            f"From {first.day.day} {MONTHS[first.day.month - 1]} give {first.zone} {feed.soluble.nitrogen_ppm:g} "
             f"ppm N: {weigh} of {feed.soluble.feed} in {stock} of stock, for {solution} of solution."
         )
     if feed.coated:
         one = feed.coated[0]
         said.append(f"Work {show(one.dose_g / 1000, Dimension.MASS, system)} of {one.feed} into each of {one.row}.")
-    said += [f"{one.row}: {one.verdict} nitrogen over the season." for one in feed.nitrogen]
+    said += [f"Nitrogen in {one.row}, over the season: {one.verdict}." for one in feed.nitrogen]
     return " ".join(said)
 
 
