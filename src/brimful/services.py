@@ -12,13 +12,15 @@ from typing import TYPE_CHECKING
 from brimful.design.ledger import Working
 from brimful.design.model import Design
 from brimful.findings import Finding, Severity
-from brimful.plan.read import PlanFile, read_plan
+from brimful.plan.read import Places, PlanFile, read_plan
 
 if TYPE_CHECKING:
     from datetime import date
 
+    from brimful.design.care import CareDesk
     from brimful.design.care.model import Care
     from brimful.design.season.model import SeasonWorked
+    from brimful.design.stages import Outcome
     from brimful.weather.fetch import Opener
 
 
@@ -148,10 +150,21 @@ def work_out_care(
     year = season_year(plan, outcome.settled.season.season_end, today or day.today())
     notes, ledger = Notes(file.places), Ledger()
     desk = CareDesk(plan, outcome.settled, outcome.design, catalog, notes, year, ledger)
-    care = care_of(desk, folder=path.parent, parts=parts, plan_name=lasting_name(path))
+    season = _season_for_feed(desk, outcome, file.places, path.parent) if "feed" in parts else None
+    care = care_of(desk, folder=path.parent, parts=parts, plan_name=lasting_name(path), season=season)
     found = (*outcome.findings, *findings_of(outcome.design, file.places), *care.findings)
     findings = worst_first((*found, *care_findings(care, file.places)))
     return CareAnswer(file, replace(care, findings=findings), findings, {**outcome.workings, **ledger.entries})
+
+
+def _season_for_feed(desk: "CareDesk", outcome: "Outcome", places: Places, folder: Path) -> "SeasonWorked | None":
+    """The season's weeks of water, where there is weather; what is wrong with the weather the design has told."""
+    site = desk.plan.site
+    if site.weather is None and site.normals is None:
+        return None
+    from brimful.design.season.whole import work_out_season as season_of
+
+    return season_of(desk.plan, outcome, desk.catalog, places=places, folder=folder)[0]
 
 
 def write_care(answer: CareAnswer, folder: Path, part: str) -> list[Path]:

@@ -1,13 +1,13 @@
 """Stage: the build of the run: steps with reasons, the schedule of the crew, cards to print."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import BuildWorked, CardStep, CardWorked, CautionWorked, SlotWorked
 from brimful.design.model import RowWorked
 from brimful.design.settle import RowSpec
-from brimful.domains.handling.cautions import cautions_at
+from brimful.domains.handling.cautions import Caution, cautions_at
 from brimful.domains.work.build import HAND_TRUCK, Station, run_steps
 from brimful.domains.work.network import Step, longest_chain, still_to_do
 from brimful.domains.work.schedule import Crew, Schedule, crew_faults, saved_by_one_more, schedule, working_time
@@ -116,13 +116,13 @@ def _slots(plan: Schedule, day_min: float) -> tuple[SlotWorked, ...]:
 def _cards(desk: CareDesk, steps: Sequence[Step]) -> tuple[CardWorked, ...]:
     """One card for the site and one for each row: all containers of a row take the same steps."""
     site = [step for step in steps if step.place == "site"]
-    cards = [_card("the site", (), site)]
+    cards = [_card(desk, "the site", (), site)]
     for row in desk.settled.rows:
-        cards.append(_card(row.name, row.ids, [step for step in steps if step.place == row.ids[0]]))
+        cards.append(_card(desk, row.name, row.ids, [step for step in steps if step.place == row.ids[0]]))
     return tuple(cards)
 
 
-def _card(place: str, containers: tuple[str, ...], steps: Sequence[Step]) -> CardWorked:
+def _card(desk: CareDesk, place: str, containers: tuple[str, ...], steps: Sequence[Step]) -> CardWorked:
     shown = tuple(
         CardStep(
             step.kind,
@@ -132,9 +132,16 @@ def _card(place: str, containers: tuple[str, ...], steps: Sequence[Step]) -> Car
             step.equipment,
             step.reason,
             step.source,
-            tuple(CautionWorked(c.topic, c.text, c.decides) for c in cautions_at(step.kind)),
+            tuple(CautionWorked(c.topic, c.text, c.decides) for c in _cautions(desk, step)),
         )
         for step in steps
         if step.minutes > 0
     )
     return CardWorked(place, containers, shown, sum(s.minutes_each * s.people_count for s in shown) / 60)
+
+
+def _cautions(desk: CareDesk, step: Step) -> Iterator[Caution]:
+    """The cautions of a step; of digging only where something is dug."""
+    for caution in cautions_at(step.kind):
+        if caution.topic != "digging" or desk.plan.pads is not None or step.kind != "pad":
+            yield caution

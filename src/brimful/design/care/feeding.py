@@ -36,7 +36,7 @@ from brimful.domains.feeding.soluble import (
 SOLUBLE, COATED = "soluble-20-10-20", "coated-15-9-12"
 NONE = "none"
 EVERY_DAYS, FIRST_DAYS, LAST_DAYS = 7, 14, 14  # weekly, two weeks after planting to two before frost: common practice
-SOLUTION_SHARE = 0.1  # a drench wets a tenth of the mix's volume: common practice, no source
+SOLUTION_SHARE = 0.05  # a drench of a twentieth of the mix's volume: common practice, no source
 TOP_LAYER_M = 0.28  # 25 to 30 cm: common practice, no source
 CAP_N_G_M2 = 6 * G_M2_PER_LB_1000_FT2  # 4 to 6 lb N/1000 sq ft a season (NC State Extension, read)
 INJECTOR = 100.0
@@ -191,14 +191,13 @@ def feeding_days(desk: CareDesk) -> tuple[date, ...]:
 def _tanks(desk: CareDesk, soluble: SolubleWorked) -> tuple[TankWorked, ...]:
     """Each feeding of each zone: what to weigh and what goes in the tank."""
     means = Ratio.TO_WATER if desk.plan.feed.counts == "water" else Ratio.OF_FINAL
-    each = desk.plan.feed.each
-    if each is None:
-        desk.notes.assume("feed.each", "solution for each container", "a tenth of its mix's volume")
+    if desk.plan.feed.each is None:
+        desk.notes.assume("feed.each", "solution for each container", "a twentieth of its mix's volume")
     made = []
     for zone in desk.design.zones:
         rows = [row for row in desk.design.rows if row.zone == zone.name]
         count = sum(row.count for row in rows)
-        litres = each or SOLUTION_SHARE * sum(row.count * row.fill_volume_l for row in rows) / count
+        litres = sum(row.count * solution_l(desk, row) for row in rows) / count
         feeding = Feeding(zone.name, 1, count, litres, soluble.nitrogen_ppm)
         at = desk.ledger.at("care", "feed", zone.name)
         fill: TankFill = at.work(
@@ -211,6 +210,12 @@ def _tanks(desk: CareDesk, soluble: SolubleWorked) -> tuple[TankWorked, ...]:
             for day in feeding_days(desk)
         ]  # fmt: skip
     return tuple(sorted(made, key=lambda tank: (tank.day, tank.zone)))
+
+
+def solution_l(desk: CareDesk, row: RowWorked) -> float:
+    """Solution that one container of a row gets at a feeding [L]: the plan's word, or a twentieth of its mix."""
+    given: float | None = desk.plan.feed.each
+    return given if given is not None else SOLUTION_SHARE * row.fill_volume_l
 
 
 def _released(doses: Sequence[CoatedWorked], row: RowWorked) -> tuple[float, ...]:
@@ -229,7 +234,8 @@ def _nitrogen(
     weeks = []
     for index, week in enumerate(water):
         last = week.first + timedelta(days=7)
-        fed = sum(t.nitrogen_each_g for t in tanks if t.zone == row.zone and week.first <= t.day < last)
+        each = solution_l(desk, row)
+        fed = sum(each * t.nitrogen_ppm for t in tanks if t.zone == row.zone and week.first <= t.day < last) / 1000
         out = released[index] if index < len(released) else 0.0
         weeks.append(WeekIn(out, fed, nitrogen_demand_g(week.used_l), week.drained_l, held))
     balance: tuple[WeekOut, ...] = desk.ledger.at("care", "feed", row.name).work(

@@ -98,7 +98,7 @@ def _text(desk: CareDesk, task: SeasonTask, feed: FeedWorked | None) -> str:
         for tank in (one for one in feed.tanks if one.day == task.day):
             weigh = show(tank.feed_g / 1000, Dimension.MASS, system)
             stock, all_ = (show(v, Dimension.VOLUME, system) for v in (tank.stock_l, tank.solution_l))
-            said.append(f"Zone {tank.zone}: {weigh} of feed in {stock} of stock, for {all_} of solution.")
+            said.append(f"{tank.zone}: {weigh} of feed in {stock} of stock, for {all_} of solution.")
     for caution in cautions_at(CAUTION_STEPS.get(task.key, "")):
         said.append(f"Mind ({caution.topic}): {caution.text} Decides: {caution.decides}.")
     return " ".join(part for part in said if part)

@@ -13,6 +13,7 @@ from brimful.design.care.needs import ground_needs
 from brimful.design.care.order import order_of
 from brimful.design.care.setout import set_outs_of
 from brimful.design.care.tasks import tasks_of
+from brimful.design.season.model import SeasonWorked
 from brimful.domains.takeoff.order import Need
 from brimful.plan.schema import Plan
 
@@ -27,15 +28,23 @@ def season_year(plan: Plan, season_end: int, today: date) -> int:
     return today.year + int(date_of(season_end, today.year) < today)
 
 
-def care_of(desk: CareDesk, *, folder: Path, parts: Collection[str] = PARTS, plan_name: str = "plan") -> Care:
+def care_of(
+    desk: CareDesk,
+    *,
+    folder: Path,
+    parts: Collection[str] = PARTS,
+    plan_name: str = "plan",
+    season: SeasonWorked | None = None,
+) -> Care:
     """Build and care of a worked design, as far as `parts` asks; findings and assumptions stand in the desk's notes.
 
     Args: desk: what lies on it. folder: where the weather file stands. parts: "shop", "work", "feed".
         plan_name: lasting name of the plan, for the identifiers of its calendar.
+        season: its weeks of water, where there is weather.
     """
     shop, work, feeding = (part in parts for part in PARTS)
     set_outs = set_outs_of(desk)
-    feed = feed_of(desk, folder)
+    feed = feed_of(desk, folder, season)
     order: OrderWorked | None = None
     cuts: tuple[CutTubeWorked, ...] = ()
     if shop:

@@ -1,5 +1,6 @@
 """How to build it and keep it: handling, set-out, schedule and cards, the season's tasks."""
 
+import math
 from datetime import date
 
 from rich.console import Console
@@ -13,7 +14,7 @@ from brimful.render.words import MONTHS
 BARS = "▁▂▃▄▅▆▇█"
 
 
-def answer(care: Care, system: System) -> str:
+def answer(care: Care, _system: System) -> str:
     """The sentences a person would say about the work."""
     said = []
     build = care.build
@@ -64,13 +65,17 @@ def _handling(rows: tuple[HandlingWorked, ...], system: System) -> Table:
     line("empty", Dimension.MASS, [row.empty_kg for row in rows])
     line("drained", Dimension.MASS, [row.drained_kg for row in rows])
     line("saturated", Dimension.MASS, [row.saturated_kg for row in rows])
-    table.add_row("lifting index, one person", *(f"{row.lift_index:.1f}" for row in rows))
+    table.add_row("lifting index, one person", *(_index(row) for row in rows))
     table.add_row("move it empty by", *(", ".join(row.ways_empty[:3]) or "no aid carries it" for row in rows))
     table.add_row("set empty, fill in place", *("yes" if row.fill_in_place else "as you like" for row in rows))
     line("tips, mix dry, from", Dimension.SPEED, [row.tipping_gust_m_s for row in rows])
     line("slides, wet paving, from", Dimension.SPEED, [row.sliding_gust_m_s for row in rows])
     table.add_row("load on what is under it", *(_load(row, system) for row in rows))
     return table
+
+
+def _index(row: HandlingWorked) -> str:
+    return f"{row.lift_index:.1f}" if math.isfinite(row.lift_index) else "out of one person's reach"
 
 
 def _load(row: HandlingWorked, system: System) -> str:
@@ -81,7 +86,7 @@ def _load(row: HandlingWorked, system: System) -> str:
 
 def _set_out(out: SetOutWorked, system: System) -> Table:
     def length(value: float) -> str:
-        return show(value, Dimension.LENGTH, system, small=True)
+        return tape(value, system)
 
     even = f"every {length(out.pitch_m)}" if out.even else f"moved by up to {length(out.largest_move_m)}"
     title = f"\nSet out {out.row}: marks {length(out.marks_m)} apart, {even}, middles {length(out.out_m)} out"
@@ -93,6 +98,21 @@ def _set_out(out: SetOutWorked, system: System) -> Table:
         packs = (str(one.bricks_count), str(one.shims_count)) if out.pads else ()
         table.add_row(one.container, *(length(v) for v in (*places, *heights)), *packs)
     return table
+
+
+def tape(length_m: float, system: System) -> str:
+    """A length as a tape reads it: feet and inches to the quarter, or metres to the millimetre.
+
+    >>> tape(2.8194, System.US), tape(2.8194, System.METRIC), tape(-0.01, System.METRIC)
+    ('9 ft 3 in', '2.819 m', '-0.010 m')
+    """
+    if system is System.METRIC:
+        return f"{length_m:z.3f} m"
+    quarters = round(abs(length_m) / 0.0254 * 4)
+    feet, rest = divmod(quarters, 48)
+    inches = show(rest / 4 * 0.0254, Dimension.LENGTH, system, small=True) if rest or not feet else ""
+    sign = "-" if length_m < 0 and quarters else ""
+    return sign + " ".join(filter(None, (f"{feet} ft" if feet else "", inches)))
 
 
 def _way_in(out: SetOutWorked, system: System, console: Console) -> None:
@@ -117,9 +137,8 @@ def _card(card: CardWorked, console: Console) -> None:
     for number, step in enumerate(card.steps, start=1):
         hands = f", {step.people_count} people" if step.people_count > 1 else ""
         tools = f", {', '.join(step.equipment)}" if step.equipment else ""
-        console.print(
-            f"  ☐ {number}. {step.name} ({step.minutes_each:.0f} min{hands}{tools}). [dim]{step.reason}[/dim]"
-        )
+        takes = f"{step.minutes_each:.0f} min{hands}{tools}"
+        console.print(f"  ☐ {number}. {step.name} ({takes}). [dim]{step.reason}[/dim]")
         for caution in step.cautions:
             console.print(f"       Mind ({caution.topic}): {caution.text} [dim]Decides: {caution.decides}.[/dim]")
 

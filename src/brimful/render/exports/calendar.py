@@ -1,4 +1,4 @@
-"""The season's tasks as a calendar (RFC 5545): all-day events whose identifiers last, so that a second export updates."""
+"""The season's tasks as a calendar (RFC 5545): all-day events, and identifiers that last over exports."""
 
 from datetime import UTC, datetime, timedelta
 
@@ -8,7 +8,7 @@ EPOCH = datetime(2020, 1, 1, tzinfo=UTC)
 
 
 def season_ics(care: Care, changed: datetime) -> bytes:
-    """The calendar; `changed` is when the plan last changed: later plans carry a higher sequence, the same plan the same.
+    """The calendar; `changed` is when the plan last changed: later means a higher sequence.
 
     Args: care: with its season. changed: with its time zone.
     """

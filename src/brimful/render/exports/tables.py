@@ -4,6 +4,7 @@ import csv
 import io
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import fields
 
 from brimful.design.care.model import Care
 from brimful.quantities import Dimension, System, show
@@ -15,45 +16,16 @@ Cell = str | int | float | None
 
 def order_csv(care: Care) -> str:
     """The order, line by line."""
-    rows = (
-        (
-            r.group,
-            r.name,
-            r.supplier,
-            r.unit,
-            r.needed,
-            r.spare,
-            r.on_hand,
-            r.pack,
-            r.packs,
-            r.price,
-            r.cost,
-            r.currency,
-        )
-        for r in order_rows(care)
-    )
-    return _csv(HEAD, rows)
+    return _csv(HEAD, (tuple(getattr(row, f.name) for f in fields(row)) for row in order_rows(care)))
 
 
 def schedule_csv(care: Care) -> str:
     """Who does what: one line a step of the schedule."""
     head = ("step", "place", "what", "day", "from_min", "to_min", "people")
     slots = care.build.slots if care.build is not None else ()
-    return _csv(
-        head,
-        (
-            (
-                s.key,
-                s.place,
-                s.name,
-                s.day_count,
-                round(s.start_min, 1),
-                round(s.end_min, 1),
-                " ".join(map(str, s.people)),
-            )
-            for s in slots
-        ),
-    )
+    who = {slot.key: " ".join(map(str, slot.people)) for slot in slots}
+    times = {slot.key: (round(slot.start_min, 1), round(slot.end_min, 1)) for slot in slots}
+    return _csv(head, ((s.key, s.place, s.name, s.day_count, *times[s.key], who[s.key]) for s in slots))
 
 
 def set_out_csv(care: Care) -> str:
