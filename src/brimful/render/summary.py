@@ -11,8 +11,8 @@ from brimful.design.model import Design, Material, Occasion, RowWorked, RunTimeW
 from brimful.findings import Finding, Severity
 from brimful.quantities import Dimension, System, show, show_number, unit_of
 from brimful.render.as_text import finding_lines
-from brimful.render.words import zone_words
 from brimful.render.markup import as_words
+from brimful.render.words import zone_words
 
 OCCASION_WORDS: dict[Occasion, str] = {
     "planting_day": "after planting",
