@@ -90,3 +90,11 @@ def test_far_north_and_south_of_the_equator(tmp_path: Path, latitude: str) -> No
     plan.write_text(text, encoding="utf-8")
     result = CliRunner().invoke(brimful, ["season", str(plan)])
     assert result.exit_code == 0, result.output
+
+
+def test_brackets_in_names_stay_words(tmp_path: Path) -> None:
+    """A row called "[red]rail[/red]" is printed as it is written."""
+    plan = tmp_path / "p.toml"
+    text = example("balcony").read_text(encoding="utf-8").replace('name = "rail"', 'name = "[red]rail[/red]"')
+    plan.write_text(text, encoding="utf-8")
+    assert "[red]rail[/red]" in CliRunner().invoke(brimful, ["season", str(plan)]).output

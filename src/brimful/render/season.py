@@ -7,6 +7,7 @@ from brimful.design.season.model import SeasonWorked, ZoneSeason
 from brimful.findings import Finding
 from brimful.quantities import Dimension, System, show, show_number, unit_of
 from brimful.render.as_text import finding_lines
+from brimful.render.markup import as_words
 from brimful.render.summary import COLOURS, titled_table
 from brimful.render.words import MONTHS
 
@@ -23,10 +24,12 @@ def show_season(season: SeasonWorked, findings: tuple[Finding, ...]) -> None:
 
 def print_season(season: SeasonWorked, findings: tuple[Finding, ...], console: Console) -> None:
     """Print the season to a console."""
-    system = System.METRIC if season.units == "metric" else System.US
-    console.print(season.title, style="bold", markup=False)
-    for zone in season.zones:
-        console.print(answer(season, zone, system), markup=False)
+    said = [answer(season, zone, _system(season)) for zone in season.zones]
+    season = as_words(season)
+    system = _system(season)
+    console.print(f"[bold]{season.title}[/bold]")
+    for sentence in said:
+        console.print(sentence, markup=False)
     if findings:
         console.print("\nTo mind", style="bold")
     for finding in findings:
@@ -42,6 +45,10 @@ def print_season(season: SeasonWorked, findings: tuple[Finding, ...], console: C
     console.print(_frosts(season, system))
     console.print(f"Weather: {season.weather}; {season.years_count} seasons.", style="dim", markup=False)
     console.print(f"{len(season.assumptions)} assumptions; season --json and design list them.", style="dim")
+
+
+def _system(season: SeasonWorked) -> System:
+    return System.METRIC if season.units == "metric" else System.US
 
 
 def answer(season: SeasonWorked, zone: ZoneSeason, system: System) -> str:
