@@ -115,3 +115,14 @@ def test_two_permitted_days_need_longer_runs(tmp_path: Path, alder: SeasonWorked
         return max(w.starts_per_day_count * w.minutes_per_start for zone in one.zones for w in zone.weeks)
 
     assert longest(season) > longest(alder)
+
+
+def test_a_horizon_that_hides_everything_leaves_full_shade_and_some_thirst(tmp_path: Path, alder: SeasonWorked) -> None:
+    """Walls of 60 m on all sides: no hour of sun, full shade, less water than in the open, but some."""
+    corners = [("-5 m", "-5 m"), ("60 m", "-5 m"), ("60 m", "5 m"), ("-5 m", "5 m")]
+    walls = ""
+    for start, end in zip(corners, [*corners[1:], corners[0]], strict=True):
+        walls += f'\n[[shade]]\nkind = "wall"\nheight = "60 m"\nstart = {list(start)}\nend = {list(end)}\n'
+    dark = season_of(ALDER + walls, tmp_path)
+    assert all(sun.light == "full shade" and max(sun.hours_by_month) < 0.5 for sun in dark.sun)
+    assert 0 < litres(dark) < litres(alder)
