@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from brimful.design.care.model import Care
     from brimful.design.season.model import SeasonWorked
     from brimful.design.stages import Outcome
+    from brimful.render.drawings.scene import Scene
     from brimful.weather.fetch import Opener
 
 
@@ -209,6 +210,85 @@ def fetch_weather(path: Path, out: Path, days: "tuple[date, date] | None", *, op
         raise WeatherError(str(error)) from error
     except OSError as error:
         raise WeatherError(f"{out} cannot be written: {error.strerror}") from error
+
+
+@dataclass(frozen=True, slots=True)
+class SceneAnswer:
+    """A plan with its season and its care, ready to be drawn; None where something stands in the way."""
+
+    scene: "Scene | None"
+    findings: tuple[Finding, ...]
+
+
+def see(path: Path, units: str | None = None, *, today: "date | None" = None) -> SceneAnswer:
+    """Read a plan and work everything out that can be drawn or printed; `today` is the clock.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from datetime import date as day
+
+    from brimful.catalog import load
+    from brimful.checks import findings_of, worst_first
+    from brimful.checks.care import care_findings
+    from brimful.checks.season import season_findings
+    from brimful.design.care import CareDesk, care_of, season_year
+    from brimful.design.care.names import lasting_name
+    from brimful.design.ledger import Ledger
+    from brimful.design.season.whole import work_out_season as season_of
+    from brimful.design.settle.notes import Notes
+    from brimful.design.stages import work_out as design_of
+    from brimful.render.drawings.scene import scene_of
+
+    file = read_plan(path)
+    if file.plan is None:
+        return SceneAnswer(None, file.findings)
+    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
+    catalog = load(path.parent)
+    outcome = design_of(plan, catalog, file.places, folder=path.parent)
+    if outcome.design is None or outcome.settled is None:
+        return SceneAnswer(None, worst_first(outcome.findings))
+    season, notes = season_of(plan, outcome, catalog, places=file.places, folder=path.parent)
+    year = season_year(plan, outcome.settled.season.season_end, today or day.today())
+    desk = CareDesk(plan, outcome.settled, outcome.design, catalog, Notes(file.places), year, Ledger())
+    care = care_of(desk, folder=path.parent, parts=("shop", "work", "feed"), plan_name=lasting_name(path))
+    found = [*outcome.findings, *notes.findings, *findings_of(outcome.design, file.places), *care.findings]
+    found += care_findings(care, file.places)
+    found += season_findings(season, file.places) if season is not None else ()
+    findings = worst_first(dict.fromkeys(found))
+    design = replace(outcome.design, findings=findings)
+    return SceneAnswer(scene_of(plan, design, outcome.settled, season=season, care=care), findings)
+
+
+@dataclass(frozen=True, slots=True)
+class BookWish:
+    """How a book is wanted: paper, size of letters [pt], address of the plan's page; None and "" for the usual."""
+
+    paper: str | None = None
+    size_pt: float | None = None
+    address: str = ""
+
+
+def write_book(scene: "Scene", path: Path, wish: BookWish | None = None) -> None:
+    """Write the book of a scene as PDF, whole or not at all."""
+    from brimful.render.book.blocks import Style
+    from brimful.render.book.make import book_pdf
+
+    wish = wish or BookWish()
+    usual = "a4" if scene.design.units == "metric" else "letter"
+    save_whole(path, book_pdf(scene, Style(wish.paper or usual, wish.size_pt or 10.0, wish.address)))
+
+
+def write_drawings(scene: "Scene", folder: Path) -> list[Path]:
+    """Write every drawing and chart of a scene as SVG into a folder; gives their paths."""
+    from brimful.render.drawings.every import every_drawing
+
+    folder.mkdir(parents=True, exist_ok=True)
+    written = []
+    for name, svg in every_drawing(scene):
+        save_whole(folder / name, svg + "\n")
+        written.append(folder / name)
+    return written
 
 
 def write_starter(path: Path) -> None:

@@ -1,0 +1,135 @@
+"""What pages are made of: sentences, pictures, tables, forms. Plain data that the template sets in order."""
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from brimful.quantities import System
+from brimful.render.drawings.scene import Scene
+
+Block = dict[str, object]
+BREAK_AFTER = 14
+"""Unbroken words longer than this may break anywhere, so that no name runs out of its column."""
+SOFT_BREAK = "\u200b"
+POINTS = {"letter": (612.0, 792.0), "a4": (595.28, 841.89)}
+MARGIN = 54.0
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """Paper, size of letters [pt], and where the plan's page is served ("" where nowhere)."""
+
+    paper: str = "letter"
+    size: float = 10.0
+    address: str = ""
+
+    @property
+    def width(self) -> float:
+        """Room for text across the page [pt]."""
+        return POINTS[self.paper][0] - 2 * MARGIN
+
+    @property
+    def height(self) -> float:
+        """Room for text down the page [pt]."""
+        return POINTS[self.paper][1] - 2 * MARGIN
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """What a page is made from."""
+
+    scene: Scene
+    style: Style
+
+    @property
+    def system(self) -> System:
+        """The units that the book speaks."""
+        return self.scene.system
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of a table: its head, whether figures stand to the right, its share of the width (0: as needed)."""
+
+    head: str
+    right: bool = False
+    share: float = 0.0
+
+
+def soft(words: object) -> str:
+    """Words in which a long unbroken run may break.
+
+    >>> soft("a" * 20).count(SOFT_BREAK), soft("purple fountain grass").count(SOFT_BREAK)
+    (1, 0)
+    """
+    return re.sub(rf"\S{{{BREAK_AFTER + 1},}}", _broken, str(words).replace("\t", " "))
+
+
+def _broken(match: re.Match[str]) -> str:
+    word = match.group()
+    return SOFT_BREAK.join(word[i : i + BREAK_AFTER] for i in range(0, len(word), BREAK_AFTER))
+
+
+def say(words: str) -> Block:
+    """The sentence a page opens with."""
+    return {"kind": "say", "words": soft(words)}
+
+
+def text(words: str) -> Block:
+    """A plain paragraph."""
+    return {"kind": "text", "words": soft(words)}
+
+
+def head(words: str) -> Block:
+    """A heading within a chapter."""
+    return {"kind": "head", "words": soft(words)}
+
+
+def picture(svg: str, *, under: str = "") -> Block:
+    """A drawing, at the size it was drawn."""
+    return {"kind": "picture", "svg": svg, "width": drawn_width(svg), "under": soft(under)}
+
+
+def abreast(svgs: Sequence[str]) -> Block:
+    """Drawings side by side."""
+    return {"kind": "abreast", "svgs": [[svg, drawn_width(svg)] for svg in svgs]}
+
+
+def drawn_width(svg: str) -> float:
+    """The width a drawing was made for; a unit of the drawing is a point of the page."""
+    found = re.search(r'<svg[^>]*? width="([\d.]+)"', svg)
+    assert found is not None
+    return float(found[1])
+
+
+def table(columns: Sequence[Column], rows: Iterable[Sequence[object]], *, title: str = "") -> Block:
+    """A table whose head comes back on every page it runs over."""
+    return {
+        "kind": "table",
+        "title": soft(title),
+        "heads": [soft(c.head) for c in columns],
+        "right": [c.right for c in columns],
+        "shares": [c.share for c in columns],
+        "rows": [[soft(cell) for cell in row] for row in rows],
+    }
+
+
+def form(heads: Sequence[str], rows: Sequence[Sequence[str]], *, shares: Sequence[float], title: str = "") -> Block:
+    """A table to fill by hand: what is known stands in it, the rest is room."""
+    return {
+        "kind": "form",
+        "title": soft(title),
+        "heads": [soft(h) for h in heads],
+        "shares": list(shares),
+        "rows": [[soft(cell) for cell in row] for row in rows],
+    }
+
+
+def labels(entries: Sequence[tuple[str, str, str]]) -> Block:
+    """Labels to cut out: QR code as SVG, the container's name, a line below."""
+    return {"kind": "labels", "entries": [[svg, soft(name), soft(line)] for svg, name, line in entries]}
+
+
+def chapter(title: str, blocks: Iterable[Block], *, short: str = "") -> Block:
+    """One chapter; it starts on a page of its own."""
+    return {"title": soft(title), "short": soft(short or title), "blocks": list(blocks)}

@@ -1,0 +1,62 @@
+"""The chapters in order, and the PDF of them."""
+
+import json
+from importlib.util import find_spec
+from pathlib import Path
+
+from brimful.render.book.blocks import MARGIN, POINTS, Block, Desk, Style, soft
+from brimful.render.book.buying import buying
+from brimful.render.book.container import containers
+from brimful.render.book.cover import cover, opening
+from brimful.render.book.pipes import pipes
+from brimful.render.drawings.scene import Scene
+from brimful.render.drawings.strip import draw_strip
+
+FIXED_TIME = 0
+"""A book of the same plan is the same to the byte: it does not say when it was printed."""
+
+
+def chapters(desk: Desk) -> list[Block]:
+    """Every chapter for which there is something to say."""
+    return [buying(desk), *pipes(desk), *containers(desk)]
+
+
+def book_data(scene: Scene, style: Style) -> dict[str, object]:
+    """All that the template sets."""
+    desk = Desk(scene, style)
+    width, height = POINTS[style.paper]
+    return {
+        "title": soft(scene.design.title),
+        "place": soft(scene.design.site.place),
+        "size": style.size,
+        "width": width,
+        "height": height,
+        "margin": MARGIN,
+        "words": {"contents": "Contents"},
+        "cover": cover(desk),
+        "opening": opening(desk),
+        "strip": draw_strip(scene, width=style.width),
+        "chapters": chapters(desk),
+    }
+
+
+def book_pdf(scene: Scene, style: Style) -> bytes:
+    """The book as PDF, the same bytes for the same plan."""
+    import typst
+
+    template = Path(__file__).with_name("book.typ").read_bytes()
+    fonts = typst.Fonts(include_system_fonts=False, font_paths=[font_folder()])
+    return typst.compile(
+        template,
+        format="pdf",
+        sys_inputs={"book": json.dumps(book_data(scene, style), ensure_ascii=False)},
+        font_paths=fonts,
+        timestamp=FIXED_TIME,
+    )
+
+
+def font_folder() -> str:
+    """Where the sans of the book stands (Source Sans Pro, SIL Open Font License)."""
+    spec = find_spec("font_source_sans_pro")
+    assert spec is not None and spec.origin is not None
+    return str(Path(spec.origin).parent / "files")

@@ -1,0 +1,133 @@
+"""One container from above: rim, root balls with their letters, the tube's loops and every emitter; or the canopy."""
+
+import math
+
+from brimful.render.drawings.measures import across, length, scale_bar
+from brimful.render.drawings.scene import PlantSeen, RowSeen, Scene
+from brimful.render.drawings.svg import BOLD, INK, MEDIUM, SOFT, WATER, Sheet, number
+from brimful.render.drawings.vessels import CLAY_TINT, PAPER
+
+SEAM_DEG = 9.0
+"""Where a loop meets the next one, drawn open so that the eye can follow the piece."""
+EMITTER_PX = 2.6
+
+
+def draw_above(scene: Scene, row: RowSeen, *, width: float, size: float = 12.0, week: int = 0) -> str:
+    """The container seen from above, its front downwards; on planting day with the tube, later with the leaves."""
+    sheet = Sheet(width, size)
+    reach = max([row.width_m / 2, *(math.hypot(p.x_m, p.y_m) + p.stands[week].radius_m for p in row.plants)])
+    per_m = (width - 8) / (2 * max(reach, row.width_m / 2 * 1.06))
+    x, y = width / 2, 4 + max(reach, row.width_m / 2 * 1.06) * per_m
+    _rim(sheet, row, (x, y), per_m)
+    if week:
+        for plant in sorted(row.plants, key=lambda p: p.stands[week].height_m):
+            _leaves(sheet, plant, (x, y), per_m, week, scene.month_of_week(week))
+    else:
+        for plant in row.plants:
+            _ball(sheet, plant, (x, y), per_m)
+        _tube(sheet, row, (x, y), per_m)
+    for plant in row.plants:
+        at = (x + plant.x_m * per_m, y - plant.y_m * per_m + 0.35 * size)
+        sheet.halo(*at, plant.letter, anchor="middle", data_plant=plant.letter)
+    return _foot(sheet, scene, row, (x, 2 * y - 4), per_m, week)
+
+
+def _foot(sheet: Sheet, scene: Scene, row: RowSeen, at: tuple[float, float], per_m: float, week: int) -> str:
+    x, y = at
+    half = row.width_m / 2 * per_m
+    y += 1.2 * sheet.size
+    across(sheet, x - half, x + half, y, length(row.width_m, scene.system))
+    y += 1.9 * sheet.size
+    scale_bar(sheet, 4, y, per_m=per_m, system=scene.system, most=0.3 * sheet.width)
+    said = "planting day, front below" if week == 0 else f"week {week}, front below"
+    sheet.text(sheet.width - 4, y + 1, said, anchor="end", fill=SOFT)
+    return sheet.done(y + 0.5 * sheet.size, f"One container of {row.spec.name} from above, week {week}", per_m=per_m)
+
+
+def _rim(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) -> None:
+    vessel = row.spec.vessel
+    for shape, tint, wide in ((vessel.outside, CLAY_TINT, MEDIUM), (vessel.inside, PAPER, 0.7)):
+        long, short = (span * per_m for span in shape.spans_m(shape.depth_m))
+        if shape.sides is None:
+            sheet.circle(*at, long / 2, fill=tint, stroke_width=wide, data_kind="rim")
+        else:
+            sheet.add(
+                "rect",
+                x=at[0] - long / 2,
+                y=at[1] - short / 2,
+                width=long,
+                height=short,
+                fill=tint,
+                stroke=INK,
+                stroke_width=wide,
+                data_kind="rim",
+            )
+
+
+def _ball(sheet: Sheet, plant: PlantSeen, at: tuple[float, float], per_m: float) -> None:
+    radius = plant.ball_width_m / 2 * per_m
+    here = (at[0] + plant.x_m * per_m, at[1] - plant.y_m * per_m)
+    sheet.circle(*here, radius, fill=plant.leaf, stroke_width=0.7, data_kind="ball")
+    if plant.flower:
+        sheet.circle(*here, 0.62 * radius, fill=plant.flower, stroke_width=0.4)
+
+
+def _leaves(sheet: Sheet, plant: PlantSeen, at: tuple[float, float], per_m: float, week: int, month: int) -> None:
+    """Outline by habit: pointed for uprights, scalloped for mounds, ragged for trailers; flowers as a smaller disc."""
+    radius = plant.stands[week].radius_m * per_m
+    x, y = at[0] + plant.x_m * per_m, at[1] - plant.y_m * per_m
+    lobes, depth = {"upright": (11, 0.22), "climbing": (11, 0.22), "trailing": (7, 0.14)}.get(
+        plant.taxon.habit, (9, 0.06)
+    )
+    steps = 6 * lobes
+    points = [
+        (2 * math.pi * i / steps, 1 - depth * (0.5 - 0.5 * math.cos(2 * math.pi * i * lobes / steps)))
+        for i in range(steps)
+    ]
+    sheet.polygon(
+        ((x + radius * r * math.cos(a), y + radius * r * math.sin(a)) for a, r in points),
+        fill=plant.leaf,
+        stroke_width=0.6,
+        data_kind="canopy",
+    )
+    if plant.flower and plant.blooms(month):
+        sheet.circle(x, y, 0.55 * radius, fill=plant.flower, stroke_width=0.4)
+
+
+def _tube(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) -> None:
+    """The feeder up from the drain hole and out to the outer loop, loops inwards, the plug at the end."""
+    tube = row.worked.tube
+    if tube is None:
+        return
+    x, y = at
+    radii = [r * per_m for r in reversed(tube.loop_radii_m)]
+    ways = [f"M{number(x)} {number(y)}L{number(x)} {number(y + radii[0])}"]
+    sheet.path(ways[0], stroke=WATER, stroke_width=1.0, stroke_dasharray="4 2.5")
+    way = " ".join(_loop(x, y, radius) for radius in radii).replace(" M", "L")
+    sheet.path(way, stroke=WATER, stroke_width=MEDIUM, data_kind="dripline")
+    plug = _on(x, y, radii[-1], 360.0 - SEAM_DEG)
+    sheet.line(
+        (plug[0] - 0.5, plug[1] - 4), (plug[0] + 0.5, plug[1] + 4), stroke=WATER, stroke_width=BOLD, data_kind="plug"
+    )
+    sheet.circle(x, y, 3.2, fill=PAPER, stroke=WATER, stroke_width=MEDIUM, data_kind="drain-hole")
+    for ex, ey in zip(tube.emitters_x_m, tube.emitters_y_m, strict=True):
+        sheet.circle(
+            x + ex * per_m, y - ey * per_m, EMITTER_PX, fill=PAPER, stroke=WATER, stroke_width=1.1, data_kind="emitter"
+        )
+
+
+def _loop(x: float, y: float, radius: float) -> str:
+    """One loop from the front round to the right, as two arcs."""
+    turn = f"A{number(radius)} {number(radius)} 0 0 0 "
+    start, half, end = (_said(_on(x, y, radius, angle)) for angle in (0.0, 180.0, 360.0 - SEAM_DEG))
+    return f"M{start}{turn}{half}{turn}{end}"
+
+
+def _on(x: float, y: float, radius: float, turn_deg: float) -> tuple[float, float]:
+    """A point of a loop, turned from the front to the right, as the piece is laid."""
+    turn = math.radians(turn_deg)
+    return x + radius * math.sin(turn), y + radius * math.cos(turn)
+
+
+def _said(point: tuple[float, float]) -> str:
+    return f"{number(point[0])} {number(point[1])}"

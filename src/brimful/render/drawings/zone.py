@@ -1,0 +1,135 @@
+"""A zone as it is piped: from the tap through every device, down the main, along each lateral to scale."""
+
+from itertools import pairwise
+
+from brimful.design.model import ContainerWater, ZoneWorked
+from brimful.design.settle import ZoneSpec
+from brimful.domains.hydraulics.zone import Lateral
+from brimful.quantities import Dimension, show, show_number, unit_of
+from brimful.render.drawings.measures import length, scale_bar
+from brimful.render.drawings.scene import Scene
+from brimful.render.drawings.svg import BOLD, INK, MEDIUM, SOFT, WATER, Sheet, text_width
+from brimful.render.drawings.vessels import CLAY_TINT, PAPER
+
+Built = tuple[ZoneSpec, Lateral]
+MAIN_X = 16.0
+BORES_M = ((0.010, 0.9), (0.018, MEDIUM), (0.023, 2.0))
+"""Tube is drawn thin to a bore of 10 mm, medium to 18 and 23 mm, bold above."""
+
+
+def width_of_bore(bore_m: float) -> float:
+    """Width of line for a tube."""
+    return next((wide for most, wide in BORES_M if bore_m <= most), BOLD)
+
+
+def draw_zone(scene: Scene, spec: ZoneSpec, zone: ZoneWorked, *, width: float, size: float = 12.0) -> str:
+    """The zone; containers numbered from the water's end, each with the water it gets."""
+    sheet = Sheet(width, size)
+    y = _head(sheet, scene, zone)
+    longest = max(lateral.stations[-1].distance_m for lateral in spec.zone.laterals)
+    per_m = (width - MAIN_X - 1.6 * size) / max(longest, 0.1)
+    top = y
+    waters = {c.container: c for c in zone.containers}
+    for lateral in sorted(spec.zone.laterals, key=lambda one: one.at_m):
+        y += 4.6 * size
+        own = [waters[s.container] for s in lateral.stations]
+        _lateral(sheet, scene, (spec, lateral), own, (y, per_m))
+        y += 2.2 * size
+    end = y - 2.2 * size
+    sheet.line(
+        (MAIN_X, top), (MAIN_X, end), stroke=WATER, stroke_width=width_of_bore(spec.zone.main.tube.inner_diameter_m)
+    )
+    words = f"main: {spec.main}, {length(spec.main_length_m, scene.system)}"
+    sheet.halo(MAIN_X + 8, top + 1.1 * size, words, room=width - 40, data_kind="main")
+    y += 1.2 * size
+    scale_bar(sheet, MAIN_X, y, per_m=per_m, system=scene.system)
+    sheet.text(
+        width - 2,
+        y + 1,
+        "to scale along the laterals",
+        anchor="end",
+        fill=SOFT,
+        room=width - 190,
+    )
+    return sheet.done(y + 8, f"Zone {zone.name}: tubes, flows and pressures", per_m=per_m)
+
+
+def _head(sheet: Sheet, scene: Scene, zone: ZoneWorked) -> float:
+    """Tap and devices in a line, each a plain box with words and the pressure that leaves it."""
+    steps = [("tap", zone.static_head_m)]
+    for step in zone.pressure_budget:
+        if step.where in ("main", "lateral"):
+            break
+        steps.append((step.where, step.head_left_m))
+    columns = 4 if sheet.width > 30 * sheet.size else 3
+    room = (sheet.width - 2) / columns
+    y = 0.0
+    for i, (where, left) in enumerate(steps):
+        x = 1 + room * (i % columns)
+        y = 2.6 * sheet.size * (i // columns)
+        _device(sheet, (x, y), room, where=where, left=show(left, Dimension.PRESSURE, scene.system))
+    bottom = y + 2.0 * sheet.size
+    last = 1 + room * ((len(steps) - 1) % columns) + 8
+    drop = bottom + 0.7 * sheet.size
+    sheet.path(f"M{last} {bottom}V{drop}H{MAIN_X}V{drop + 4}", stroke=WATER, stroke_width=MEDIUM)
+    return drop + 4
+
+
+def _device(sheet: Sheet, at: tuple[float, float], room: float, *, where: str, left: str) -> None:
+    x, y = at
+    size = sheet.size
+    sheet.add("rect", x=x, y=y + 1, width=room - 14, height=2 * size, fill=PAPER, stroke=INK, stroke_width=0.7)
+    sheet.text(x + 4, y + 0.95 * size, where, room=room - 20)
+    sheet.text(
+        x + 4,
+        y + 1.85 * size,
+        f"leaves {left}" if where != "tap" else f"{left}, nothing running",
+        fill=SOFT,
+        room=room - 20,
+    )
+    sheet.line((x + room - 14, y + size + 1), (x + room, y + size + 1), stroke=WATER, stroke_width=MEDIUM)
+
+
+def _lateral(sheet: Sheet, scene: Scene, built: Built, waters: list[ContainerWater], at: tuple[float, float]) -> None:
+    """One lateral: its line and plug, its words, its containers with the water each gets."""
+    (spec, lateral), (y, per_m) = built, at
+    size, system = sheet.size, scene.system
+    end = MAIN_X + lateral.stations[-1].distance_m * per_m
+    bore = width_of_bore(lateral.tube.inner_diameter_m)
+    sheet.line((MAIN_X, y), (end, y), stroke=WATER, stroke_width=bore, data_kind="lateral")
+    sheet.line((end + 2, y - 4), (end + 2, y + 4), stroke=WATER, stroke_width=BOLD, data_kind="plug")
+    flow = show(sum(w.flow_l_h for w in waters), Dimension.FLOW, system)
+    words = f"{spec.lateral}, {length(lateral.stations[-1].distance_m, system)}; {flow}"
+    top = y - 2.35 * size
+    sheet.text(MAIN_X + 8, top, lateral.name, font_weight="bold", room=0.4 * sheet.width)
+    sheet.text(sheet.width - 2, top, words, anchor="end", fill=SOFT, room=0.54 * sheet.width)
+    _stations(sheet, scene, lateral, waters, at)
+    first, last = (show(w.head_m, Dimension.PRESSURE, system) for w in (waters[0], waters[-1]))
+    unit = unit_of(Dimension.FLOW, system, small=True)
+    words = f"{unit} into each; at the last emitter {first} in the first, {last} in the last"
+    sheet.text(MAIN_X + 8, y + 2.3 * size, words, fill=SOFT, room=sheet.width - 40)
+
+
+def _stations(
+    sheet: Sheet, scene: Scene, lateral: Lateral, waters: list[ContainerWater], at: tuple[float, float]
+) -> None:
+    (y, per_m), size = at, sheet.size
+    row = next(row for row in scene.rows if row.spec.name == lateral.name)
+    half = max(3.0, min(row.width_m * per_m, 0.8 * size) / 2)
+    said = [show_number(w.flow_l_h, Dimension.FLOW, scene.system, small=True) for w in waters]
+    step = _every(lateral, per_m, max(text_width(s, size) for s in said) + 4)
+    for i, (station, words) in enumerate(zip(lateral.stations, said, strict=True)):
+        x, top = MAIN_X + station.distance_m * per_m, y - half - 2
+        sheet.line((x, y), (x, top), stroke=WATER, stroke_width=0.9)
+        named = {"data_kind": "station", "data_container": station.container}
+        sheet.circle(x, top, half, fill=CLAY_TINT, stroke_width=0.8, **named)
+        if i == 0 or (i + 1) % step == 0:
+            sheet.text(x, y - 2 * half - 5, str(i + 1), anchor="middle")
+            sheet.text(x, y + 1.15 * size, words, anchor="middle", fill=WATER)
+
+
+def _every(lateral: Lateral, per_m: float, room: float) -> int:
+    along = [s.distance_m * per_m for s in lateral.stations]
+    gaps = [b - a for a, b in pairwise(along)]
+    pitch = max(min(gaps, default=room), 0.01)
+    return next((step for step in (1, 2, 5, 10, 20, 50, 100) if step * pitch >= room), 200)

@@ -1,0 +1,171 @@
+"""Drawings are well-formed, safe, and say what the design says, measured back from the SVG."""
+
+import math
+import re
+from itertools import pairwise
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.design.plans import CATALOG, EXAMPLES, FIXED, FOLDER, text_of
+
+from brimful.design.stages import work_out
+from brimful.plan.read import read_text
+from brimful.quantities import System
+from brimful.render.drawings.above import draw_above
+from brimful.render.drawings.elevation import draw_elevation
+from brimful.render.drawings.every import every_drawing
+from brimful.render.drawings.scene import Scene, scene_of
+from brimful.render.drawings.svg import element, escaped, text_width
+from brimful.render.drawings.zone import draw_zone
+
+HOSTILE = """<script>alert('x')</script> & "quotes" 🌺 שלום مرحبا ]]> {{x}} #eval"""
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def scene_from(text: str) -> Scene:
+    """The scene of a plan given as text."""
+    file = read_text(text, FOLDER / "plan.toml")
+    assert file.plan is not None, file.findings
+    outcome = work_out(file.plan, CATALOG, file.places, folder=FOLDER)
+    assert outcome.design is not None and outcome.settled is not None
+    return scene_of(file.plan, outcome.design, outcome.settled)
+
+
+def kinds(svg: str, kind: str) -> list[ElementTree.Element]:
+    """Elements of a drawing marked as such a thing."""
+    return [e for e in ElementTree.fromstring(svg).iter() if e.get("data-kind") == kind]
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_drawing_of_every_example_is_plain_xml_without_script(name: str) -> None:
+    """Each parses, holds only drawing elements, and refers to nothing outside."""
+    for file, svg in every_drawing(scene_from(text_of(name))):
+        root = ElementTree.fromstring(svg)
+        assert root.tag == f"{SVG}svg", file
+        tags = {e.tag.removeprefix(SVG) for e in root.iter()}
+        assert tags <= {"svg", "title", "line", "path", "polygon", "circle", "rect", "text"}, file
+        assert not any(key.startswith("on") or "href" in key for e in root.iter() for key in e.attrib)
+
+
+def test_emitters_and_root_balls_stand_where_the_design_puts_them() -> None:
+    """Measured back from the SVG by its scale, each within a thousandth of its container."""
+    scene = scene_from(text_of("alder_point_landing"))
+    for row in scene.rows:
+        svg = draw_above(scene, row, width=400)
+        per_m = float(
+            ElementTree.fromstring(svg).get("data-per_m") or ElementTree.fromstring(svg).get("data-per-m") or 0
+        )
+        hole = kinds(svg, "drain-hole")[0]
+        x, y = float(hole.get("cx", 0)), float(hole.get("cy", 0))
+        tube = row.worked.tube
+        assert tube is not None
+        drawn = [
+            ((float(e.get("cx", 0)) - x) / per_m, (y - float(e.get("cy", 0))) / per_m) for e in kinds(svg, "emitter")
+        ]
+        assert [d[0] for d in drawn] == pytest.approx(tube.emitters_x_m, abs=1e-3)
+        assert [d[1] for d in drawn] == pytest.approx(tube.emitters_y_m, abs=1e-3)
+        balls = kinds(svg, "ball")
+        assert [float(e.get("r", 0)) / per_m for e in balls] == pytest.approx(
+            [p.ball_width_m / 2 for p in row.plants], abs=1e-3
+        )
+        if row.spec.vessel.outside.sides is None:
+            rim = kinds(svg, "rim")[0]
+            assert 2 * float(rim.get("r", 0)) / per_m == pytest.approx(row.width_m, abs=1e-3)
+
+
+def test_containers_stand_along_the_lateral_at_their_distances() -> None:
+    """In the zone's drawing the distance between containers is that of the plan, by the drawing's scale."""
+    scene = scene_from(FIXED)
+    spec, zone = scene.zones[0]
+    svg = draw_zone(scene, spec, zone, width=600)
+    per_m = float(ElementTree.fromstring(svg).get("data-per-m", 0))
+    xs = [float(e.get("cx", 0)) for e in kinds(svg, "station")]
+    assert len(xs) == 4
+    assert [(b - a) / per_m for a, b in pairwise(xs)] == pytest.approx([7 * 0.3048] * 3, abs=2e-3)
+
+
+def test_a_scale_bar_is_as_long_as_it_says() -> None:
+    """Two halves, together the length written beside them."""
+    scene = scene_from(FIXED)
+    svg = draw_elevation(scene, width=600)
+    root = ElementTree.fromstring(svg)
+    per_m = float(root.get("data-per-m", 0))
+    bar = next(e for e in root.iter() if e.get("data-bar-m"))
+    halves = [float(e.get("width", 0)) for e in root.iter(f"{SVG}rect")]
+    assert sum(halves[:2]) / per_m == pytest.approx(float(bar.get("data-bar-m", 0)), abs=2e-3)
+    feet = re.fullmatch(r"(\d+) ft", bar.text or "")
+    assert feet is not None and float(feet[1]) * 0.3048 == pytest.approx(float(bar.get("data-bar-m", 0)))
+
+
+def test_a_container_in_elevation_is_as_wide_as_it_is() -> None:
+    """The widest of the outline over the scale is the outside width."""
+    scene = scene_from(FIXED)
+    svg = draw_elevation(scene, width=600)
+    per_m = float(ElementTree.fromstring(svg).get("data-per-m", 0))
+    points = [tuple(map(float, p.split(","))) for p in kinds(svg, "container")[0].get("points", "").split()]
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    assert (max(xs) - min(xs)) / per_m == pytest.approx(30 * 0.0254, abs=2e-3)
+    assert (max(ys) - min(ys)) / per_m == pytest.approx(24 * 0.0254, abs=2e-3)
+
+
+def test_hostile_names_stay_words() -> None:
+    """A name made to break out is shown as it is, and adds no element."""
+    tame = list(every_drawing(scene_from(FIXED)))
+    said = HOSTILE.replace('"', '\\"').replace("/", "")
+    wild = list(every_drawing(scene_from(FIXED.replace('name = "row"', f'name = "{said}"'))))
+    assert len(tame) == len(wild)
+    for (_, plain), (_, svg) in zip(tame, wild, strict=True):
+        count = sorted(e.tag for e in ElementTree.fromstring(plain).iter())
+        assert sorted(e.tag for e in ElementTree.fromstring(svg).iter()) == count
+
+
+@given(st.text())
+def test_any_text_is_safe_in_an_element_and_in_an_attribute(words: str) -> None:
+    """It parses, and comes back as it was but for signs that XML cannot hold."""
+    root = ElementTree.fromstring(element("text", {"data_x": words}, escaped(words) or " "))
+    kept = re.sub("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]", "", words)
+    assert (root.text or "").replace("\r\n", "\n") == (kept or " ").replace("\r\n", "\n").replace("\r", "\n")
+    assert root.get("data-x", "").split() == kept.split()
+
+
+def test_a_hundred_containers_all_stand_in_the_drawing() -> None:
+    """The run of a long row has every container, and none beyond the page."""
+    scene = scene_from(
+        FIXED.replace("count = 4", "count = 100").replace('"5 gal in 30 s at 40 psi"', '"5 gal in 5 s at 55 psi"')
+    )
+    svg = draw_elevation(scene, width=500, size=10)
+    drawn = kinds(svg, "container")
+    assert len(drawn) == 100
+    for one in drawn:
+        xs = [float(p.split(",")[0]) for p in one.get("points", "").split()]
+        assert min(xs) >= 0 and max(xs) <= 500
+
+
+def test_words_are_not_wider_than_was_thought() -> None:
+    """The estimate of a line's width stays on the safe side of the font's own advance widths."""
+    from pathlib import Path
+
+    from fontTools.ttLib import TTFont
+
+    from brimful.render.book.make import font_folder
+
+    font = TTFont(Path(font_folder()) / "SourceSansPro-Semibold.ttf")
+    widths, names, unit = font["hmtx"], font.getBestCmap(), font["head"].unitsPerEm
+    for words in (
+        "water side: 12 × round tapered fibre cement",
+        "WWW mmm",
+        "illicit",
+        "polyethylene 3/4 in, bore 0.818 in",
+    ):
+        true = sum(widths[names[ord(c)]][0] for c in words) / unit * 10
+        assert true <= text_width(words, 10) <= 1.5 * true
+
+
+def test_a_larger_sun_is_not_needed_to_read_months() -> None:
+    """Week 0 falls in the month of planting, and months run on over the year's end."""
+    scene = scene_from(FIXED)
+    assert scene.month_of_week(0) == 5
+    assert math.isclose(scene.month_of_week(8), 7)
+    assert scene.system is System.US
