@@ -5,6 +5,7 @@ from brimful.catalog.reading import TableError
 from brimful.catalog.rows import (
     CERTAINTIES,
     TABLES,
+    Colour,
     ContainerType,
     Device,
     Dripline,
@@ -28,6 +29,7 @@ __all__ = [
     "PREFIX",
     "TABLES",
     "Catalog",
+    "Colour",
     "ContainerType",
     "Device",
     "Dripline",

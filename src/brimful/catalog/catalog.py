@@ -7,6 +7,7 @@ from typing import Any, TypeVar
 from brimful.catalog.reading import TableError, TableReader
 from brimful.catalog.rows import (
     TABLES,
+    Colour,
     ContainerType,
     Device,
     Dripline,
@@ -55,6 +56,11 @@ class Catalog:
     def containers(self) -> Table[ContainerType]:
         """Containers one can buy."""
         return self.table(ContainerType)
+
+    @property
+    def colours(self) -> Table[Colour]:
+        """Colour words of flowers and leaves, as screen colours."""
+        return self.table(Colour)
 
     @property
     def materials(self) -> Table[Material]:

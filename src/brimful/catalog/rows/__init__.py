@@ -3,7 +3,7 @@
 from brimful.catalog.rows.containers import ContainerType, Material, Mix
 from brimful.catalog.rows.drip import Device, Dripline, Emitter, Fitting, Tube
 from brimful.catalog.rows.feeds import Feed
-from brimful.catalog.rows.plants import Microclimate, Plant, PlantFactor, RootBall
+from brimful.catalog.rows.plants import Colour, Microclimate, Plant, PlantFactor, RootBall
 from brimful.catalog.rows.prices import Price
 from brimful.catalog.rows.row import CERTAINTIES, Row
 
@@ -20,6 +20,7 @@ TABLES: dict[str, type[Row]] = {
         Device,
         Plant,
         RootBall,
+        Colour,
         PlantFactor,
         Microclimate,
         Price,
@@ -31,6 +32,7 @@ TABLES: dict[str, type[Row]] = {
 __all__ = [
     "CERTAINTIES",
     "TABLES",
+    "Colour",
     "ContainerType",
     "Device",
     "Dripline",

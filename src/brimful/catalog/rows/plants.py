@@ -1,5 +1,6 @@
 """Rows about plants: taxa, trade sizes, water use by class and by where they stand."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -77,6 +78,21 @@ class RootBall(Row):
     def faults(self) -> Iterator[str]:
         """Low, usual, high in that order."""
         yield from in_order("volume", self.volume_low_l, self.volume_l, self.volume_high_l)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Colour(Row):
+    """A colour word of flowers or leaves and the screen colour that stands for its class."""
+
+    table = "colours"
+    name: str = text("name")
+    use: str = choice("use", "flower", "leaf")
+    srgb: str = text("srgb")
+
+    def faults(self) -> Iterator[str]:
+        """Six hex digits."""
+        if not re.fullmatch("#[0-9A-Fa-f]{6}", self.srgb):
+            yield f'srgb "{self.srgb}" was given; expected a colour such as "#DA2418"'
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
