@@ -1,6 +1,7 @@
 """Stage: one container in the hand: weights, lifting, ways to move it, wind at its lightest, load on what is under."""
 
 from collections.abc import Sequence
+from math import isfinite
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import BagWorked, HandlingWorked
@@ -106,7 +107,7 @@ def _row(desk: CareDesk, row: RowSpec, worked: RowWorked) -> HandlingWorked:
         drained_kg=worked.weight_drained_kg,
         saturated_kg=worked.weight_saturated_kg,
         lift_limit_kg=limit.limit_kg,
-        lift_index=limit.index,
+        lift_index=limit.index if isfinite(limit.index) else None,
         lift_words=index_words(limit.index, limit.weakest),
         ways_empty=advice.empty,
         ways_planted=advice.planted,

@@ -130,7 +130,10 @@ class SetOutWorked:
 
 @dataclass(frozen=True, slots=True)
 class HandlingWorked:
-    """One container of a row in the hand: weights, lifting, ways to move it, wind at its lightest, load under it."""
+    """One container of a row in the hand: weights, lifting, ways to move it, wind at its lightest, load under it.
+
+    No lifting index stands where the container is out of one person's reach.
+    """
 
     row: str
     empty_kg: float
@@ -138,7 +141,7 @@ class HandlingWorked:
     drained_kg: float
     saturated_kg: float
     lift_limit_kg: float
-    lift_index: float
+    lift_index: float | None
     lift_words: str
     ways_empty: tuple[str, ...]
     ways_planted: tuple[str, ...]
@@ -197,7 +200,7 @@ class CardWorked:
     place: str
     containers: tuple[str, ...]
     steps: tuple[CardStep, ...]
-    hours_each: float
+    each_hours: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """How to build it and keep it: handling, set-out, schedule and cards, the season's tasks."""
 
-import math
 from datetime import date
 
 from rich.console import Console
@@ -75,7 +74,7 @@ def _handling(rows: tuple[HandlingWorked, ...], system: System) -> Table:
 
 
 def _index(row: HandlingWorked) -> str:
-    return f"{row.lift_index:.1f}" if math.isfinite(row.lift_index) else "out of one person's reach"
+    return "out of one person's reach" if row.lift_index is None else f"{row.lift_index:.1f}"
 
 
 def _load(row: HandlingWorked, system: System) -> str:
@@ -133,7 +132,7 @@ def _way_in(out: SetOutWorked, system: System, console: Console) -> None:
 def _card(card: CardWorked, console: Console) -> None:
     """The steps with their reasons, and the cautions right at the step where they apply."""
     times = f" × {len(card.containers)}" if len(card.containers) > 1 else ""
-    console.print(f"\nCard: {card.place}{times}, {card.hours_each:.1f} hours of hands each", style="bold")
+    console.print(f"\nCard: {card.place}{times}, {card.each_hours:.1f} hours of hands each", style="bold")
     for number, step in enumerate(card.steps, start=1):
         hands = f", {step.people_count} people" if step.people_count > 1 else ""
         tools = f", {', '.join(step.equipment)}" if step.equipment else ""
