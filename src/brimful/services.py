@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from brimful.design.care import CareDesk
     from brimful.design.care.model import Care
+    from brimful.design.planting.model import PlantingWorked, SwapWorked
     from brimful.design.season.model import SeasonWorked
     from brimful.design.stages import Outcome
     from brimful.render.drawings.scene import Scene
@@ -210,6 +211,62 @@ def fetch_weather(path: Path, out: Path, days: "tuple[date, date] | None", *, op
         raise WeatherError(str(error)) from error
     except OSError as error:
         raise WeatherError(f"{out} cannot be written: {error.strerror}") from error
+
+
+@dataclass(frozen=True, slots=True)
+class PlantingAnswer:
+    """What came of a plan's planting, or of a search for what can stand in for one of its plants."""
+
+    planting: "PlantingWorked | None"
+    findings: tuple[Finding, ...]
+    swaps: "tuple[SwapWorked, ...]" = ()
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing was found that stops the planting."""
+        return self.planting is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+
+
+def work_out_planting(
+    path: Path, units: str | None = None, *, swap: str | None = None, today: "date | None" = None
+) -> PlantingAnswer:
+    """Read a plan and work its planting out, or what can stand in for the plant `swap`; `today` is the clock.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from datetime import date as day
+
+    from brimful.catalog import load
+    from brimful.checks import findings_of, worst_first
+    from brimful.design.care import CareDesk, season_year
+    from brimful.design.planting.whole import PlantingDesk, planting_of, swaps_of
+    from brimful.design.settle.notes import Notes
+    from brimful.design.stages import work_out as design_of
+
+    file = read_plan(path)
+    if file.plan is None:
+        return PlantingAnswer(None, file.findings)
+    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
+    catalog = load(path.parent)
+    outcome = design_of(plan, catalog, file.places, folder=path.parent)
+    if outcome.design is None or outcome.settled is None:
+        return PlantingAnswer(None, worst_first(outcome.findings))
+    settled, sun_h, notes = outcome.settled, {}, Notes(file.places)
+    if plan.shade and (plan.site.weather is not None or plan.site.normals is not None):
+        from brimful.design.season.whole import work_out_season as season_of
+
+        season, _ = season_of(plan, outcome, catalog, places=file.places, folder=path.parent)
+        sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
+    year = season_year(plan, settled.season.season_end, today or day.today())
+    days = CareDesk(plan, settled, outcome.design, catalog, notes, year)
+    desk = PlantingDesk(settled, catalog, notes, days.planted, days.frost, sun_h)
+    if swap is not None:
+        swaps = swaps_of(desk, swap)
+        return PlantingAnswer(None, worst_first(notes.findings), swaps)
+    planting = planting_of(desk, plan.title, plan.units)
+    found = (*outcome.findings, *findings_of(outcome.design, file.places), *notes.findings)
+    return PlantingAnswer(replace(planting, findings=worst_first(found)), worst_first(found))
 
 
 @dataclass(frozen=True, slots=True)

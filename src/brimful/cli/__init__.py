@@ -7,7 +7,22 @@ from typing import Any
 
 import click
 
-from brimful.cli import book, check, demo, design, draw, explain, feed, new, season, shop, weather, work
+from brimful.cli import (
+    book,
+    check,
+    demo,
+    design,
+    draw,
+    explain,
+    feed,
+    new,
+    plants,
+    season,
+    shop,
+    swap,
+    weather,
+    work,
+)
 from brimful.errors import BrimfulError
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # our arrays are small; starting threads costs more than it saves
@@ -31,7 +46,7 @@ def brimful() -> None:
     """A season of planted containers on drip irrigation, worked out from one plan file."""
 
 
-for module in (new, check, design, season, weather, shop, work, feed, draw, book, explain, demo):
+for module in (new, check, design, season, weather, plants, swap, shop, work, feed, draw, book, explain, demo):
     brimful.add_command(module.command)
 
 
