@@ -43,11 +43,12 @@ def show_swaps(swaps: tuple[SwapWorked, ...], findings: tuple[Finding, ...]) -> 
         table = titled_table(f"Instead of {swap.count} {swap.plant} in {swap.row}", ("plant",), ("score", "count"))
         for part in parts:
             table.add_column(part, justify="right")
-        table.add_column("what changes", overflow="fold")
         for one in swap.substitutes[:MOST_SHOWN]:
             scores = [f"{part.score:.2f}" for part in one.parts]
-            table.add_row(one.plant, f"{one.score:.2f}", str(one.count), *scores, "; ".join(one.changes))
+            table.add_row(one.plant, f"{one.score:.2f}", str(one.count), *scores)
         console.print(table)
+        for one in swap.substitutes[:MOST_SHOWN]:
+            console.print(f"  {one.plant}: {'; '.join(one.changes) or 'nothing changes'}")
         if not swap.substitutes:
             console.print("Nothing in the catalogue can stand in.")
         console.print(f"{swap.stopped_count} others cannot. Sun {swap.sun_h:.1f} h: {swap.sun_taken_as}.", style="dim")

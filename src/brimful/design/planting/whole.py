@@ -1,6 +1,6 @@
 """The planting of a settled plan, and what can stand in for one of its plants."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from brimful.catalog import Catalog, RootBall
@@ -8,6 +8,7 @@ from brimful.design.ledger import Ledger
 from brimful.design.planting.model import OrderWorked, PartWorked, PlantingWorked, SubstituteWorked, SwapWorked
 from brimful.design.planting.palette import palette_of
 from brimful.design.planting.rows import GROWING_C, row_of, taxon_of
+from brimful.design.planting.words import in_units
 from brimful.design.settle import PlantSpec, RowSpec, Settled
 from brimful.design.settle.notes import Notes
 from brimful.domains.planting.light import Site, cautions
@@ -38,15 +39,30 @@ def planting_of(desk: PlantingDesk, title: str, units: str) -> PlantingWorked:
     palette, rows = palette_of(desk.catalog), []
     for row in desk.settled.rows:
         worked, found = row_of(row, desk.planted, desk.removed, palette, desk.ledger)
+        steps = tuple(replace(step, what=in_units(step.what, units)) for step in worked.steps)
+        worked = replace(worked, steps=steps)
         rows.append(worked)
         for problem in found.problems:
             tell = desk.notes.note if problem.code == "loop-room" else desk.notes.warn
-            tell(problem.code, ("containers", row.index), f'row "{row.name}": {problem.message}', problem.remedy)
-    _caution(desk)
-    return PlantingWorked(title, units, tuple(rows), _orders(desk), GROWTH, COLDEST, tuple(desk.notes.findings))
+            tell(
+                problem.code,
+                ("containers", row.index),
+                f'row "{row.name}": {in_units(problem.message, units)}',
+                problem.remedy,
+            )
+    _caution(desk, units)
+    return PlantingWorked(
+        title,
+        units,
+        tuple(rows),
+        _orders(desk),
+        in_units(GROWTH, units),
+        in_units(COLDEST, units),
+        tuple(desk.notes.findings),
+    )
 
 
-def _caution(desk: PlantingDesk) -> None:
+def _caution(desk: PlantingDesk, units: str) -> None:
     """Cold, poison, skin, spread, each told once with its rows; light only where the hours of sun are known.
 
     Mixed thirst is told by the checks of the design.
@@ -60,7 +76,7 @@ def _caution(desk: PlantingDesk) -> None:
                 told.setdefault((caution.code, caution.message), []).append(row)
     for (code, message), rows in told.items():
         where = ", ".join(row.name for row in rows)
-        desk.notes.note(code, ("containers", rows[0].index), f"{message} ({where})")
+        desk.notes.note(code, ("containers", rows[0].index), f"{in_units(message, units)} ({where})")
 
 
 def _orders(desk: PlantingDesk) -> tuple[OrderWorked, ...]:

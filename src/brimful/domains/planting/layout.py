@@ -158,7 +158,7 @@ def _depth_problems(recipe: Recipe, fill_depth_m: float) -> list[Problem]:
     return [
         Problem(
             "ball-depth",
-            f"the root ball of {part.key} is {100 * part.ball_depth_m:.3g} cm deep; at most {100 * room:.3g} fit",
+            f"the root ball of {part.key} is {100 * part.ball_depth_m:.3g} cm deep; at most {100 * room:.3g} cm fit",
             "Take smaller pots, or raise less of the floor.",
             part.ball_depth_m,
             room,
