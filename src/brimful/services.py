@@ -338,11 +338,14 @@ def write_book(scene: "Scene", path: Path, wish: BookWish | None = None) -> None
 
 def write_drawings(scene: "Scene", folder: Path) -> list[Path]:
     """Write every drawing and chart of a scene as SVG into a folder; gives their paths."""
-    from brimful.render.drawings.every import every_drawing
+    from brimful.render.charts.every import every_chart
+    from brimful.render.charts.vega import printed
+    from brimful.render.drawings.every import SIZE, WIDTH, every_drawing
 
     folder.mkdir(parents=True, exist_ok=True)
     written = []
-    for name, svg in every_drawing(scene):
+    charts = ((f"chart-{name}.svg", printed(chart, WIDTH, SIZE)) for name, chart in every_chart(scene))
+    for name, svg in (*every_drawing(scene), *charts):
         save_whole(folder / name, svg + "\n")
         written.append(folder / name)
     return written

@@ -39,3 +39,20 @@ def test_identifiers_are_unique_over_plans_and_zones() -> None:
     tasks = season_tasks(RULES, planted=FIRST, frost=FROST, containers=3)
     uids = [e.uid for plan in ("p", "q") for zone in ("", "a", "b") for e in day_events(tasks, plan_id=plan, zone=zone)]
     assert len(set(uids)) == len(uids) == 6 * len(tasks)
+
+
+def test_the_written_calendar_folds_escapes_and_keeps_whole_days() -> None:
+    """Lines of at most 75 octets (3.1), commas escaped (3.3.11), DATE values (3.3.4), DTSTAMP in UTC (3.8.7.2)."""
+    from datetime import UTC, datetime
+
+    from icalendar import Calendar
+    from tests.design.care.desks import made
+
+    from brimful.render.exports.calendar import season_ics
+
+    data = season_ics(made(), datetime(2027, 4, 1, tzinfo=UTC))
+    assert max(map(len, data.split(b"\r\n"))) <= 75
+    assert b"SUMMARY:Start-up: flush\\, leak test\\, set the timer\r\n" in data
+    assert b"DTSTAMP:20270401T000000Z\r\n" in data
+    events = list(Calendar.from_ical(data).walk("VEVENT"))
+    assert all(event["dtend"].dt - event["dtstart"].dt == timedelta(days=1) for event in events)

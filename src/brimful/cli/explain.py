@@ -13,10 +13,10 @@ def command(plan: Path, figure: str | None) -> None:
     """Show how FIGURE of PLAN came about: formula, inputs, source. Without FIGURE, list the figures there are."""
     from brimful.render.as_text import finding_lines
     from brimful.render.explain import working_lines
-    from brimful.services import figures_like, work_out
+    from brimful.services import figures_like, work_out_care
 
-    answer = work_out(plan)
-    if answer.design is None:
+    answer = work_out_care(plan)
+    if answer.care is None:
         click.echo("\n".join(finding_lines(answer.findings)), err=True)
         sys.exit(1)
     if figure is None:

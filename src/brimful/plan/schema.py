@@ -34,6 +34,7 @@ from brimful.plan.values import (
     Longitude,
     Loops,
     Name,
+    OnHand,
     People,
     Piece,
     PlantCount,
@@ -55,6 +56,7 @@ from brimful.plan.values import (
     WaterTemperature,
     Weekday,
     Weight,
+    WorkDay,
     Year,
     counted,
     keyed,
@@ -333,7 +335,7 @@ class Crew(Table):
     """Who builds: people, hours a day, tools and machines, and which steps are done ("row 1:fill")."""
 
     people: People | None = None
-    hours: Duration | None = None
+    hours: WorkDay | None = None
     equipment: Counts | None = None
     done: tuple[Text, ...] = ()
 
@@ -399,7 +401,7 @@ class Plan(Table):
     zone: tuple[Zone, ...] = ()
     containers: tuple[Containers, ...] = Field(min_length=1)
     recipe: dict[str, Recipe] = {}
-    stock: dict[str, int | float | str] = {}
+    stock: dict[str, OnHand] = {}
     spares: dict[str, Share] = {}
     pads: Pads | None = None
     trench: Trench | None = None

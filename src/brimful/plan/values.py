@@ -237,6 +237,16 @@ def named_counts(given: object) -> object:
     return pairs
 
 
+def on_hand(given: object) -> int | float | str:
+    """An amount that is on hand, read later in the unit of its thing; a table stems from a key that wants quotes."""
+    if isinstance(given, str):
+        return text(given)
+    if isinstance(given, int | float) and not isinstance(given, bool) and -1e9 <= given <= 1e9:
+        return given
+    hint = " A key with a dot in it stands in quotes." if isinstance(given, dict) else ""
+    raise ValueError(f'{given_words(given)} was given; an amount was expected, for example 4 or "40 ft".{hint}')
+
+
 def keyed(key: str) -> Callable[[object], object]:
     """Let a lone word stand for a table with one key: weather = "file.csv" for weather = {file = "file.csv"}."""
 
@@ -259,6 +269,7 @@ Size = quantity(Dimension.LENGTH, above=0, at_most=20)
 Elevation = quantity(Dimension.LENGTH, at_least=-450, at_most=5000)
 Pressure = quantity(Dimension.PRESSURE, above=0, at_most=150)
 Duration = quantity(Dimension.TIME, above=0, at_most=86400)
+WorkDay = quantity(Dimension.TIME, at_least=1800, at_most=86400)
 Share = quantity(Dimension.SHARE, above=0, at_most=1)
 Latitude = quantity(Dimension.ANGLE, at_least=-90, at_most=90)
 Longitude = quantity(Dimension.ANGLE, at_least=-180, at_most=180)
@@ -283,6 +294,7 @@ People = whole_number(1, 100)
 Days = whole_number(1, 365)
 Year = whole_number(1900, 2200)
 Counts = Annotated[tuple[tuple[str, int], ...], BeforeValidator(named_counts)]
+OnHand = Annotated[int | float | str, BeforeValidator(on_hand)]
 Form = one_of("round", "square", "rectangular", "bowl", "deep-bowl", "urn")
 Units = one_of("US", "metric")
 Hours = Annotated[tuple[float, float], BeforeValidator(hours_of_day)]

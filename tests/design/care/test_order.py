@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.design.care.desks import codes, desk_of, made, with_top
 from tests.design.plans import EXAMPLES, FIXED, text_of
@@ -85,6 +85,7 @@ def test_one_container_more_is_the_plan_with_one_more() -> None:
     assert now.one_more_money == pytest.approx(then.cost_money - now.cost_money - (stake - before), abs=0.01)
 
 
+@settings(max_examples=15, deadline=None)
 @given(st.integers(0, 40))
 def test_stock_on_hand_is_bought_less(pieces: int) -> None:
     """What lies in the shed is not bought again, and never makes an order below nothing."""

@@ -1,7 +1,6 @@
 """What goes into the ground: pads in layers, trench and sleeve, gravel."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import SetOutWorked
@@ -11,6 +10,7 @@ from brimful.domains.takeoff.pads import (
     BASE_FOOT_M,
     BASE_MARGIN_M,
     BEDDING_M,
+    LOOSE_FROM_COMPACTED,
     Brick,
     Pad,
     PadTakeOff,
@@ -48,17 +48,17 @@ def pad_of(desk: CareDesk, row: RowSpec) -> tuple[Pad, Brick] | None:
 
 
 def pad_needs(desk: CareDesk, set_outs: Sequence[SetOutWorked]) -> Iterator[Need]:
-    """Materials of every pad, and the bricks and shims that bring its container to level."""
+    """Materials of every pad, and base stone for the fill that brings them all to level."""
     for row, out in zip(desk.settled.rows, set_outs, strict=True):
         found = pad_of(desk, row)
-        shims = sum(station.shims_count for station in out.stations)
-        if shims:
-            yield Need("shim", "brick", shims, "each", "levelling", whole=True)
         if found is None:
             continue
         pad, brick = found
+        fill = sum(station.fill_m for station in out.stations) * pad.dug_area_m2
+        if fill:
+            yield Need("base-stone", "aggregate", fill * LOOSE_FROM_COMPACTED, "m3", "fill under the pads")
         one = desk.ledger.at("care", "pads", row.name).work("pad", pad_takeoff, pad=pad, brick=brick)
-        yield from _layers(replace(one), row.count)
+        yield from _layers(one, row.count)
 
 
 def _layers(one: PadTakeOff, count: int) -> Iterator[Need]:

@@ -200,7 +200,7 @@ class CardWorked:
     place: str
     containers: tuple[str, ...]
     steps: tuple[CardStep, ...]
-    each_hours: float
+    hours_each: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,7 @@ def answer(care: Care, _system: System) -> str:
     if build is not None:
         hands = "1 person builds" if build.people_count == 1 else f"{build.people_count} people build"
         days = f"{build.finish_days_count} day{'s' if build.finish_days_count > 1 else ''}"
-        said.append(f"{hands} this in {build.finish_hours:.1f} hours, {days} of {build.day_hours:g} hours")
+        said.append(f"{hands} this in {build.finish_hours:.1f} hours, {days} of {build.day_hours:.3g} hours")
         said.append(f"{build.held_up_by} set{'' if build.held_up_by == 'people' else 's'} that time")
         said.append(f"one more pair of hands saves {build.saved_by_one_more_hours:.1f} hours")
     sentence = "; ".join(said) + "." if said else ""
@@ -85,11 +85,12 @@ def _load(row: HandlingWorked, system: System) -> str:
 
 def _set_out(out: SetOutWorked, system: System) -> Table:
     def length(value: float) -> str:
-        return tape(value, system)
+        return f"{value:z.3f}" if system is System.METRIC else tape(value, system)
 
     even = f"every {length(out.pitch_m)}" if out.even else f"moved by up to {length(out.largest_move_m)}"
     title = f"\nSet out {out.row}: marks {length(out.marks_m)} apart, {even}, middles {length(out.out_m)} out"
-    levels = ["ground", "pad top", "cut", "fill", "bricks", "shims"] if out.pads else ["ground"]
+    title += "; all in m" if system is System.METRIC else ""
+    levels = ["ground", "pad top", "cut", "fill", "or bricks", "shims"] if out.pads else ["ground"]
     table = titled_table(title, ["container"], ["middle", "from", "to", "diagonal", *levels])
     for one in out.stations:
         places = (one.middle_m, one.near_edge_m, one.far_edge_m, one.diagonal_m)
@@ -132,7 +133,7 @@ def _way_in(out: SetOutWorked, system: System, console: Console) -> None:
 def _card(card: CardWorked, console: Console) -> None:
     """The steps with their reasons, and the cautions right at the step where they apply."""
     times = f" × {len(card.containers)}" if len(card.containers) > 1 else ""
-    console.print(f"\nCard: {card.place}{times}, {card.each_hours:.1f} hours of hands each", style="bold")
+    console.print(f"\nCard: {card.place}{times}, {card.hours_each:.1f} hours of hands each", style="bold")
     for number, step in enumerate(card.steps, start=1):
         hands = f", {step.people_count} people" if step.people_count > 1 else ""
         tools = f", {', '.join(step.equipment)}" if step.equipment else ""
