@@ -98,6 +98,8 @@ def test_no_such_day(wrong: object) -> None:
         ("Label", "0-10-20", "more than 0 % of nitrogen"),
         ("Injector", "1:0", "a ratio was expected"),
         ("Counts", {"shovels": -1}, "shovels: -1 was given; a whole number"),
+        ("OnHand", {"170": "40 ft"}, "stands in quotes"),
+        ("OnHand", True, "an amount was expected"),
         ("Temperatures", "1 2 3 °C", "twelve values"),
         ("Rains", "1 2 3 4 5 6 7 8 9 10 11 -12 mm", "values from 0"),
     ],
