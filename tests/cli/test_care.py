@@ -18,7 +18,7 @@ from brimful.services import example
 FILE = Path(__file__).parents[2] / "docs" / "care-schema.json"
 PARTS = ("shop", "work", "feed")
 ENDINGS = ("min", "h", "hours", "g", "g_l", "ppm", "kg_m2", "kpa", "ms_cm", "days", "amount", "m_m", "oz_100gal")
-ENDINGS += ("oz_gal", "tsp_gal", "ratio", "minutes_each", "hours_each", "minutes_total", "people")
+ENDINGS += ("oz_gal", "tsp_gal", "ratio", "minutes_each", "minutes_total", "people")
 PLAIN = {"lift_index", "index_from_ground", "index_from_bench", "times_heavier", "tipping_safety", "even_counts"}
 
 

@@ -200,7 +200,7 @@ class CardWorked:
     place: str
     containers: tuple[str, ...]
     steps: tuple[CardStep, ...]
-    hours_each: float
+    each_hours: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -133,7 +133,7 @@ def _way_in(out: SetOutWorked, system: System, console: Console) -> None:
 def _card(card: CardWorked, console: Console) -> None:
     """The steps with their reasons, and the cautions right at the step where they apply."""
     times = f" × {len(card.containers)}" if len(card.containers) > 1 else ""
-    console.print(f"\nCard: {card.place}{times}, {card.hours_each:.1f} hours of hands each", style="bold")
+    console.print(f"\nCard: {card.place}{times}, {card.each_hours:.1f} hours of hands each", style="bold")
     for number, step in enumerate(card.steps, start=1):
         hands = f", {step.people_count} people" if step.people_count > 1 else ""
         tools = f", {', '.join(step.equipment)}" if step.equipment else ""
