@@ -81,6 +81,14 @@ def test_every_command_and_option_is_told() -> None:
                 assert re.search(rf"`brimful {name}[^`]*{parameter.human_readable_name}", told)
 
 
+def test_no_command_or_option_is_told_that_is_not_there() -> None:
+    """Each command with a row exists, and each option with a row belongs to one."""
+    told = section("Commands")
+    there = {opt for command in brimful.commands.values() for one in command.params for opt in one.opts}
+    assert set(re.findall(r"^\| `brimful (\w+)", told, re.MULTILINE)) <= set(brimful.commands)
+    assert set(re.findall(r"^\| `(--\w+)", told, re.MULTILINE)) <= there | {"--version", "--help"}
+
+
 @pytest.mark.parametrize("text", plans(), ids=lambda text: text.splitlines()[0])
 def test_every_plan_shown_can_be_read(text: str) -> None:
     """A plan in guide or README is read without a finding."""
