@@ -119,3 +119,13 @@ def test_joining_nothing_is_refused() -> None:
     """A length of zero has no pieces."""
     with pytest.raises(ValueError, match="expected"):
         pieces_with_couplers(0, 30)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_many_short_pieces_from_long_rolls_are_proven(seed: int) -> None:
+    """200 pieces of 0.9 to 4.3 m from rolls of 30 m, as feeders and dripline are, meet the bound too."""
+    rng = random.Random(seed)
+    pieces = [Piece(f"p{i}", rng.choice((0.9, 1.2, 1.5, 1.83, 2.44, 3.05, 3.66, 4.27))) for i in range(200)]
+    plan = cut_plan(pieces, [Stock("roll", 30.48, 12.0)])
+    check(plan, pieces)
+    assert plan.proven

@@ -81,7 +81,7 @@ def cut_plan(pieces: Sequence[Piece], stocks: Sequence[Stock]) -> CutPlan:
     step = _price_step(stocks)
     bound = _next_price(max(relaxed.price, whole_roll_bound(lengths, demand, rolls, relaxed.duals)), step)
     dived, columns = dive(lengths, demand, rolls, relaxed)
-    chosen = list(dived.items()) or None
+    chosen = _cheaper(list(dived.items()) or None, _first_fit(lengths, demand, rolls), stocks)
     if chosen is None or _price(chosen, stocks) > bound + step / 2:
         chosen = _cheaper(chosen, _whole_rolls(columns, demand, rolls)[0], stocks)
     if chosen is None or _price(chosen, stocks) > bound + step / 2:
@@ -151,6 +151,29 @@ def _price(chosen: Chosen, stocks: Sequence[Stock]) -> float:
 
 def _cheaper(one: Chosen | None, other: Chosen | None, stocks: Sequence[Stock]) -> Chosen | None:
     return min((plan for plan in (one, other) if plan), key=lambda plan: _price(plan, stocks), default=None)
+
+
+def _first_fit(lengths: Sequence[int], demand: Sequence[int], rolls: Sequence[Roll]) -> Chosen | None:
+    """The longest pieces first, each into the first roll with room; of the kinds without limit the cheapest way.
+
+    Where many short pieces come from long rolls this often meets the bound that the linear program's patterns miss.
+    """
+    ways = []
+    for kind, (length, price, available) in enumerate(rolls):
+        if available is not None or length < lengths[0]:
+            continue
+        opened: list[list[int]] = []
+        room: list[int] = []
+        for i, wanted in enumerate(lengths):
+            for _ in range(demand[i]):
+                at = next((k for k, free in enumerate(room) if free >= wanted), len(room))
+                if at == len(room):
+                    opened.append([0] * len(lengths))
+                    room.append(length)
+                opened[at][i] += 1
+                room[at] -= wanted
+        ways.append((len(opened) * price, Counter(Pattern(kind, tuple(counts)) for counts in opened)))
+    return list(min(ways, key=lambda way: way[0])[1].items()) if ways else None
 
 
 def _whole_rolls(
