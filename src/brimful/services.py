@@ -17,12 +17,13 @@ from brimful.plan.read import Places, PlanFile, read_plan
 if TYPE_CHECKING:
     from datetime import date
 
+    from brimful.catalog import Catalog
     from brimful.design.care import CareDesk
     from brimful.design.care.model import Care
     from brimful.design.planting.model import PlantingWorked, SwapWorked
     from brimful.design.season.model import SeasonWorked
     from brimful.design.stages import Outcome
-    from brimful.render.drawings.scene import Scene
+    from brimful.render.drawings.scene import Scene, Worked
     from brimful.weather.fetch import Opener
 
 
@@ -283,17 +284,8 @@ def see(path: Path, units: str | None = None, *, today: "date | None" = None) ->
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
-    from datetime import date as day
-
     from brimful.catalog import load
     from brimful.checks import findings_of, worst_first
-    from brimful.checks.care import care_findings
-    from brimful.checks.season import season_findings
-    from brimful.design.care import CareDesk, care_of, season_year
-    from brimful.design.care.names import lasting_name
-    from brimful.design.ledger import Ledger
-    from brimful.design.season.whole import work_out_season as season_of
-    from brimful.design.settle.notes import Notes
     from brimful.design.stages import work_out as design_of
     from brimful.render.drawings.scene import scene_of
 
@@ -305,16 +297,40 @@ def see(path: Path, units: str | None = None, *, today: "date | None" = None) ->
     outcome = design_of(plan, catalog, file.places, folder=path.parent)
     if outcome.design is None or outcome.settled is None:
         return SceneAnswer(None, worst_first(outcome.findings))
-    season, notes = season_of(plan, outcome, catalog, places=file.places, folder=path.parent)
-    year = season_year(plan, outcome.settled.season.season_end, today or day.today())
-    desk = CareDesk(plan, outcome.settled, outcome.design, catalog, Notes(file.places), year, Ledger())
-    care = care_of(desk, folder=path.parent, parts=("shop", "work", "feed"), plan_name=lasting_name(path))
-    found = [*outcome.findings, *notes.findings, *findings_of(outcome.design, file.places), *care.findings]
-    found += care_findings(care, file.places)
-    found += season_findings(season, file.places) if season is not None else ()
+    worked, found = _beside(replace(file, plan=plan), outcome, catalog, today)
+    found = [*outcome.findings, *findings_of(outcome.design, file.places), *found]
     findings = worst_first(dict.fromkeys(found))
     design = replace(outcome.design, findings=findings)
-    return SceneAnswer(scene_of(plan, design, outcome.settled, season=season, care=care), findings)
+    return SceneAnswer(scene_of(plan, design, outcome.settled, catalog, worked), findings)
+
+
+def _beside(
+    file: PlanFile, outcome: "Outcome", catalog: "Catalog", today: "date | None"
+) -> "tuple[Worked, list[Finding]]":
+    """Season, build and care, and planting of a worked plan, with what was found on the way."""
+    from datetime import date as day
+
+    from brimful.checks.care import care_findings
+    from brimful.checks.season import season_findings
+    from brimful.design.care import CareDesk, care_of, season_year
+    from brimful.design.care.names import lasting_name
+    from brimful.design.planting.whole import PlantingDesk, planting_of
+    from brimful.design.season.whole import work_out_season as season_of
+    from brimful.design.settle.notes import Notes
+    from brimful.render.drawings.scene import Worked
+
+    assert file.plan is not None and outcome.design is not None and outcome.settled is not None
+    plan, settled, folder, places = file.plan, outcome.settled, file.path.parent, file.places
+    season, notes = season_of(plan, outcome, catalog, places=places, folder=folder)
+    year = season_year(plan, settled.season.season_end, today or day.today())
+    desk = CareDesk(plan, settled, outcome.design, catalog, Notes(places), year)
+    care = care_of(desk, folder=folder, parts=("shop", "work", "feed"), plan_name=lasting_name(file.path))
+    sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
+    beds = PlantingDesk(settled, catalog, Notes(places), desk.planted, desk.frost, sun_h)
+    planting = planting_of(beds, plan.title, plan.units)
+    found = [*notes.findings, *care.findings, *care_findings(care, places), *planting.findings]
+    found += season_findings(season, places) if season is not None else ()
+    return Worked(season, care, planting), found
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,7 +30,7 @@ def scene_from(text: str) -> Scene:
     assert file.plan is not None, file.findings
     outcome = work_out(file.plan, CATALOG, file.places, folder=FOLDER)
     assert outcome.design is not None and outcome.settled is not None
-    return scene_of(file.plan, outcome.design, outcome.settled)
+    return scene_of(file.plan, outcome.design, outcome.settled, CATALOG)
 
 
 def kinds(svg: str, kind: str) -> list[ElementTree.Element]:
@@ -149,7 +149,7 @@ def test_words_are_not_wider_than_was_thought() -> None:
 
     from fontTools.ttLib import TTFont
 
-    from brimful.render.book.make import font_folder
+    from brimful.render.fonts import font_folder
 
     font = TTFont(Path(font_folder()) / "SourceSansPro-Semibold.ttf")
     widths, names, unit = font["hmtx"], font.getBestCmap(), font["head"].unitsPerEm

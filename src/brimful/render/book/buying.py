@@ -1,13 +1,68 @@
-"""What to have before the day."""
+"""What to have before the day, what it costs as far as prices are known, and how to cut the tube."""
 
+from collections.abc import Iterator
+
+from brimful.design.care.model import OrderItem, OrderWorked
 from brimful.design.model import Material
 from brimful.quantities import Dimension, System, show
-from brimful.render.book.blocks import Block, Column, Desk, chapter, table
+from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
 from brimful.render.book.words import loose
+from brimful.render.care.page import amount, money
+from brimful.render.care.shop import answer, cut_words
+from brimful.render.charts.costs import costs
+from brimful.render.charts.vega import printed
 
 
-def buying(desk: Desk) -> Block:
-    """Everything the design takes, each with how much of it."""
+def buying(desk: Desk) -> Iterator[Block]:
+    """The order with spares and packs where it is worked out, else what the design takes."""
+    care = desk.scene.care
+    if care is None or care.order is None:
+        yield chapter("What to buy", [_taken(desk)])
+        return
+    yield chapter("What to buy", [say(answer(care, desk.system)), *_order(desk, care.order)])
+    cuts = [_cut(desk, i) for i in range(len(care.cuts))]
+    if cuts:
+        yield chapter("Cut list", [text("Cut each roll in this order; label each piece as you cut it."), *cuts])
+
+
+def _order(desk: Desk, order: OrderWorked) -> Iterator[Block]:
+    columns = [
+        Column("what", share=4.6),
+        *(Column(words, right=True, share=1.4) for words in ("needed", "spare", "on hand", "buy", "cost")),
+        Column("have it", share=0.9),
+    ]
+    for group in dict.fromkeys(item.group for item in order.items):
+        rows = [_item(item, desk.system) for item in order.items if item.group == group]
+        yield table(columns, rows, title=group[:1].upper() + group[1:])
+    chart = costs(order)
+    if chart is not None:
+        yield picture(printed(chart, desk.style.width, desk.style.size))
+
+
+def _item(item: OrderItem, system: System) -> tuple[str, ...]:
+    spare, on_hand = (amount(v, item.unit, system) if v else "" for v in (item.spare_amount, item.on_hand_amount))
+    single = item.unit == "each" and item.pack_amount == 1
+    buy = str(item.packs_count) if single else f"{item.packs_count} × {amount(item.pack_amount, item.unit, system)}"
+    cost = "no price" if item.cost_money is None else money(item.cost_money, item.currency)
+    return item.name, amount(item.needed_amount, item.unit, system), spare, on_hand, buy, cost, ""
+
+
+def _cut(desk: Desk, index: int) -> Block:
+    assert desk.scene.care is not None
+    cut = desk.scene.care.cuts[index]
+    rows = [
+        (
+            ("on hand, " if roll.on_hand else "") + show(roll.roll_m, Dimension.LENGTH, desk.system),
+            cut_words(roll, desk.system),
+            show(roll.offcut_m, Dimension.LENGTH, desk.system),
+        )
+        for roll in cut.rolls
+    ]
+    columns = [Column("roll", share=1), Column("cut", share=6), Column("left over", right=True, share=1)]
+    return table(columns, rows, title=cut.name)
+
+
+def _taken(desk: Desk) -> Block:
     rows = [(m.what, m.name, how_much(m, desk.system), "") for m in desk.scene.design.materials]
     columns = [
         Column("what", share=1.6),
@@ -15,7 +70,7 @@ def buying(desk: Desk) -> Block:
         Column("how much", right=True, share=2.4),
         Column("have it", share=1),
     ]
-    return chapter("What to buy", [table(columns, rows)])
+    return table(columns, rows)
 
 
 def how_much(material: Material, system: System) -> str:

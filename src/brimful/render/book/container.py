@@ -7,6 +7,7 @@ from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, ta
 from brimful.render.book.words import loose, percent
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.scene import RowSeen
+from brimful.render.drawings.section import draw_section
 
 
 def alike(desk: Desk) -> list[list[RowSeen]]:
@@ -29,8 +30,8 @@ def _blocks(desk: Desk, rows: list[RowSeen]) -> Iterator[Block]:
     row, half, size = rows[0], desk.style.width / 2 - 6, desk.style.size
     count = sum(one.spec.count for one in rows)
     yield text(f"Build {count} of these: {row.worked.container}, filled with {row.worked.mix}.")
-    above = [draw_above(desk.scene, row, width=half, size=size, week=week) for week in (0, 8)]
-    yield abreast(above)
+    above = draw_above(desk.scene, row, width=0.8 * half, size=size)
+    yield abreast([above, draw_section(desk.scene, row, width=1.15 * half, size=size)])
     if row.plants:
         yield _plants(row)
     yield _figures(desk, row)

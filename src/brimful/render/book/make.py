@@ -1,16 +1,25 @@
 """The chapters in order, and the PDF of them."""
 
 import json
-from importlib.util import find_spec
 from pathlib import Path
 
 from brimful.render.book.blocks import MARGIN, POINTS, Block, Desk, Style, soft
+from brimful.render.book.building import building
 from brimful.render.book.buying import buying
+from brimful.render.book.catch import water_test
 from brimful.render.book.container import containers
 from brimful.render.book.cover import cover, opening
+from brimful.render.book.doubts import assumed, minding
+from brimful.render.book.feeding import feeding
 from brimful.render.book.pipes import pipes
+from brimful.render.book.planting import planting
+from brimful.render.book.records import records
+from brimful.render.book.tags import tags
+from brimful.render.book.tasks import tasks
+from brimful.render.book.times import times
 from brimful.render.drawings.scene import Scene
 from brimful.render.drawings.strip import draw_strip
+from brimful.render.fonts import font_folder
 
 FIXED_TIME = 0
 """A book of the same plan is the same to the byte: it does not say when it was printed."""
@@ -18,7 +27,21 @@ FIXED_TIME = 0
 
 def chapters(desk: Desk) -> list[Block]:
     """Every chapter for which there is something to say."""
-    return [buying(desk), *pipes(desk), *containers(desk)]
+    return [
+        *minding(desk),
+        *buying(desk),
+        *pipes(desk),
+        *containers(desk),
+        *building(desk),
+        *water_test(desk),
+        *times(desk),
+        *planting(desk),
+        *feeding(desk),
+        *tasks(desk),
+        *records(desk),
+        assumed(desk),
+        tags(desk),
+    ]
 
 
 def book_data(scene: Scene, style: Style) -> dict[str, object]:
@@ -53,10 +76,3 @@ def book_pdf(scene: Scene, style: Style) -> bytes:
         font_paths=fonts,
         timestamp=FIXED_TIME,
     )
-
-
-def font_folder() -> str:
-    """Where the sans of the book stands (Source Sans Pro, SIL Open Font License)."""
-    spec = find_spec("font_source_sans_pro")
-    assert spec is not None and spec.origin is not None
-    return str(Path(spec.origin).parent / "files")

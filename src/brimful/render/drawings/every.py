@@ -3,9 +3,12 @@
 import re
 from collections.abc import Iterator
 
+from brimful.design.planting.rows import WEEKS
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.elevation import draw_elevation
-from brimful.render.drawings.scene import WEEKS, Scene
+from brimful.render.drawings.scene import Scene
+from brimful.render.drawings.section import draw_section
+from brimful.render.drawings.weeks import draw_weeks
 from brimful.render.drawings.zone import draw_zone
 
 WIDTH, SIZE = 960.0, 16.0
@@ -22,6 +25,9 @@ def every_drawing(scene: Scene) -> Iterator[tuple[str, str]]:
     for i, row in enumerate(scene.rows, 1):
         stem = f"container-{i}-{plain(row.spec.name)}"
         yield f"{stem}-above.svg", draw_above(scene, row, width=CONTAINER_WIDTH, size=SIZE)
+        yield f"{stem}-section.svg", draw_section(scene, row, width=CONTAINER_WIDTH, size=SIZE)
+        if row.plants:
+            yield f"{stem}-weeks.svg", draw_weeks(scene, row, width=WIDTH, size=SIZE)
         yield f"{stem}-above-week-08.svg", draw_above(scene, row, width=CONTAINER_WIDTH, size=SIZE, week=8)
 
 

@@ -1,24 +1,24 @@
 """What the drawings look at: the settled plan and its design side by side, with every plant in its place."""
 
 import math
-from dataclasses import dataclass, fields
+from collections.abc import Mapping
+from dataclasses import dataclass
 
-from brimful.catalog import Plant
+from brimful.catalog import Catalog, Plant
 from brimful.design.care import Care
 from brimful.design.model import Design, RowWorked, ZoneWorked
+from brimful.design.planting.model import PlantingWorked
+from brimful.design.planting.palette import Palette, palette_of
+from brimful.design.planting.rows import GROWING_C, NEW_OVER_BALL, WEEKS, taxon_of
 from brimful.design.season.model import SeasonWorked
-from brimful.design.settle import RowSpec, Settled, ZoneSpec
+from brimful.design.settle import PlantSpec, RowSpec, Settled, ZoneSpec
 from brimful.domains.planting.growth import Stand, grow, habitus_of
-from brimful.domains.planting.rings import NEW_OVER_BALL, grown_radius_m, ring_positions
-from brimful.domains.planting.taxon import Taxon
+from brimful.domains.planting.rings import grown_radius_m, ring_positions
 from brimful.plan.schema import Plan
 from brimful.quantities import System
-from brimful.render.drawings.tints import flower_tint, leaf_tint
 
-WEEKS = (0, 4, 8, 12, 16)
-"""The weeks after planting that are drawn."""
-GROWING_C = 20.0
-"""Growers tell weeks to fill at about this temperature; the drawings grow the plants at it."""
+PLAIN_LEAF = "#7FA46A"
+"""The tint of leaves whose colour word has none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,8 +78,10 @@ class Scene:
     rows: tuple[RowSeen, ...]
     zones: tuple[tuple[ZoneSpec, ZoneWorked], ...]
     planting_day: int
+    season_end: int
     season: SeasonWorked | None = None
     care: Care | None = None
+    planting: PlantingWorked | None = None
 
     def month_of_week(self, week: int) -> int:
         """Month, 1 to 12, so many weeks after planting."""
@@ -87,24 +89,40 @@ class Scene:
         return min(12, int(day / 30.5) + 1)
 
     @property
+    def season_months(self) -> int:
+        """How many calendar months the season touches, 1 to 12."""
+        first = self.month_of_week(0)
+        last = min(12, int((self.season_end - 1) / 30.5) + 1)
+        return (last - first) % 12 + 1
+
+    @property
     def letters(self) -> dict[str, Plant]:
         """Each taxon by its letter."""
         return {plant.letter: plant.taxon for row in self.rows for plant in row.plants}
 
 
-def scene_of(
-    plan: Plan, design: Design, settled: Settled, *, season: SeasonWorked | None = None, care: Care | None = None
-) -> Scene:
-    """The scene of a worked plan, with its season and its build and care where they are worked out."""
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """What may be worked out beside the design: season, build and care, planting."""
+
+    season: SeasonWorked | None = None
+    care: Care | None = None
+    planting: PlantingWorked | None = None
+
+
+def scene_of(plan: Plan, design: Design, settled: Settled, catalog: Catalog, worked: Worked | None = None) -> Scene:
+    """The scene of a worked plan, with whatever else is worked out of it."""
     taxa = list(dict.fromkeys(spec.plant.key for row in settled.rows for spec in row.plants))
     letters = {key: letter_of(i) for i, key in enumerate(taxa)}
+    more, palette = worked or Worked(), palette_of(catalog)
     rows = tuple(
-        RowSeen(spec, worked, _plants(spec, worked, letters))
-        for spec, worked in zip(settled.rows, design.rows, strict=True)
+        RowSeen(spec, one, _plants(spec, _places(spec, one, more.planting), letters, palette))
+        for spec, one in zip(settled.rows, design.rows, strict=True)
     )
     zones = tuple(zip(settled.zones, design.zones, strict=True))
     system = System.METRIC if design.units == "metric" else System.US
-    return Scene(plan, design, system, rows, zones, settled.season.planting_day, season, care)
+    days = settled.season.planting_day, settled.season.season_end
+    return Scene(plan, design, system, rows, zones, *days, more.season, more.care, more.planting)
 
 
 def letter_of(index: int) -> str:
@@ -116,11 +134,22 @@ def letter_of(index: int) -> str:
     return chr(65 + index) if index < 26 else letter_of(index // 26 - 1) + letter_of(index % 26)
 
 
-def _plants(spec: RowSpec, worked: RowWorked, letters: dict[str, str]) -> tuple[PlantSeen, ...]:
+def _places(spec: RowSpec, row: RowWorked, planting: PlantingWorked | None) -> list[tuple[PlantSpec, float, float]]:
+    """Each plant with its place: of the planting's layout where there is one, else in rings by habit."""
     each = [one for one in spec.plants for _ in range(one.count)]
-    radius = math.sqrt(worked.mouth_area_m2 / math.pi)
-    curves = {one.plant.key: _stands(one.plant, one.root_ball.width_m) for one in spec.plants}
-    places = ring_positions([one.plant.habit for one in each], radius)
+    laid = [place for own in planting.rows if own.row == spec.name for place in own.places] if planting else []
+    if len(laid) == len(each):
+        of_key = {one.plant.key: one for one in spec.plants}
+        return [(of_key[place.plant], place.x_m, place.y_m) for place in laid]
+    rings = ring_positions([one.plant.habit for one in each], math.sqrt(row.mouth_area_m2 / math.pi))
+    return [(one, x, y) for one, (x, y) in zip(each, rings, strict=True)]
+
+
+def _plants(
+    spec: RowSpec, places: list[tuple[PlantSpec, float, float]], letters: dict[str, str], palette: Palette
+) -> tuple[PlantSeen, ...]:
+    curves = {one.plant.key: _stands(one) for one in spec.plants}
+    radius = math.sqrt(spec.vessel.inside.mouth_area_m2 / math.pi)
     return tuple(
         PlantSeen(
             letters[one.plant.key],
@@ -130,17 +159,21 @@ def _plants(spec: RowSpec, worked: RowWorked, letters: dict[str, str]) -> tuple[
             one.root_ball.width_m,
             one.root_ball.depth_m,
             {week: _within(stand, math.hypot(x, y), radius) for week, stand in curves[one.plant.key].items()},
-            leaf_tint(one.plant.foliage_colour),
-            flower_tint(one.plant.flower_colours),
+            _tint(one.plant.foliage_colour, palette.leaves) or PLAIN_LEAF,
+            _tint(one.plant.flower_colours, palette.flowers),
         )
-        for one, (x, y) in zip(each, places, strict=True)
+        for one, x, y in places
     )
 
 
-def _stands(plant: Plant, ball_width_m: float) -> dict[int, Stand]:
-    taxon = Taxon(**{one.name: getattr(plant, one.name) for one in fields(Taxon)})
-    days = 7 * WEEKS[-1]
-    stands = grow(habitus_of(taxon, NEW_OVER_BALL * ball_width_m), [GROWING_C] * days, [GROWING_C] * days)
+def _tint(words: tuple[str, ...], tints: Mapping[str, str]) -> str | None:
+    """The screen colour of the first word that has one."""
+    return next((tints[word] for word in words if word in tints), None)
+
+
+def _stands(one: PlantSpec) -> dict[int, Stand]:
+    days = [GROWING_C] * (7 * WEEKS[-1])
+    stands = grow(habitus_of(taxon_of(one), NEW_OVER_BALL * one.root_ball.width_m), days, days)
     return {week: stands[7 * week] for week in WEEKS}
 
 

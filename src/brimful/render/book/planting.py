@@ -1,0 +1,38 @@
+"""How the planting grows: the run at planting and by weeks, the bloom calendar, sun on each row."""
+
+from collections.abc import Iterator
+
+from brimful.design.planting.rows import GROWING_C, WEEKS
+from brimful.render.book.blocks import Block, Desk, abreast, chapter, picture, text
+from brimful.render.charts.bloom import bloom
+from brimful.render.charts.sun_hours import sun_hours
+from brimful.render.charts.vega import printed
+from brimful.render.drawings.above import draw_above
+from brimful.render.drawings.weeks import draw_weeks
+
+
+def planting(desk: Desk) -> Iterator[Block]:
+    """Where anything is planted."""
+    if any(row.plants for row in desk.scene.rows):
+        yield chapter("How it grows", list(_blocks(desk)))
+
+
+def _blocks(desk: Desk) -> Iterator[Block]:
+    scene, style = desk.scene, desk.style
+    seen: set[object] = set()
+    for row in scene.rows:
+        key = (row.worked.container, row.worked.plants)
+        if row.plants and key not in seen:
+            seen.add(key)
+            yield picture(draw_weeks(scene, row, width=style.width, size=style.size))
+            half = 0.44 * style.width
+            yield abreast([draw_above(scene, row, width=half, size=style.size, week=week) for week in (8, 16)])
+    weeks = ", ".join(str(week) for week in WEEKS[1:])
+    yield text(
+        f"On planting day and after {weeks} weeks, as the plants grow at about {GROWING_C:.0f} °C; cooler weeks take "
+        f"longer. The tint of a flower is one of the colours sold."
+    )
+    charts = [bloom(scene), sun_hours(scene.season) if scene.season and scene.season.sun else None]
+    for chart in charts:
+        if chart is not None:
+            yield picture(printed(chart, style.width, style.size))

@@ -1,0 +1,32 @@
+"""Sheets to fill by hand through the season."""
+
+from collections.abc import Iterator
+
+from brimful.render.book.blocks import Block, Desk, chapter, form, text
+
+USUAL_WEEKS = 22
+READINGS = 18
+
+
+def records(desk: Desk) -> Iterator[Block]:
+    """Week by week, and a catch test of every container."""
+    season = desk.scene.season
+    weeks = (
+        [week.from_day for week in season.zones[0].weeks] if season is not None and season.zones else [""] * USUAL_WEEKS
+    )
+    heads = ("week of", "timer set to", "meter", "rain", "fed", "cut or trimmed", "seen and done")
+    yield chapter(
+        "Record: the weeks",
+        [
+            text("One line a week. An empty line is no harm."),
+            form(heads, [[w] + [""] * 6 for w in weeks], shares=(1.6, 1.4, 1.2, 1, 1, 1.6, 4)),
+        ],
+    )
+    heads = ("date", "container", "finger: dry, moist, wet", "weight or probe", "caught", "in min", "what was seen")
+    yield chapter(
+        "Record: readings",
+        [
+            text("Push a finger two joints deep beside a root ball. Note which container it was."),
+            form(heads, [[""] * 7] * READINGS, shares=(1.2, 2, 1.8, 1.4, 1, 0.9, 3)),
+        ],
+    )

@@ -1,0 +1,41 @@
+"""Labels: one for each container, with a code that a phone reads."""
+
+from urllib.parse import quote
+
+from brimful.render.book.blocks import Block, Desk, chapter, labels, text
+from brimful.render.drawings.svg import element
+
+QUIET = 4
+"""Free modules round the code (ISO/IEC 18004, memory)."""
+
+
+def tags(desk: Desk) -> Block:
+    """A label for each container, to cut out and keep dry."""
+    address = desk.style.address.rstrip("/")
+    says = "opens its page" if address else "says its name; print with --address to open its page"
+    entries = [
+        (qr(code_words(desk, name)), name, row.worked.container) for row in desk.scene.rows for name in row.spec.ids
+    ]
+    return chapter("Labels", [text(f"Cut along the dashes. Each code {says}."), labels(entries)])
+
+
+def code_words(desk: Desk, name: str) -> str:
+    """What a label's code holds: the address of the container's page, or without one the plan and the container."""
+    address = desk.style.address.rstrip("/")
+    return f"{address}/container/{quote(name, safe='')}" if address else f"{desk.scene.design.title}: {name}"
+
+
+def qr(words: str) -> str:
+    """A QR code as a drawing of plain squares."""
+    import segno
+
+    rows = [list(row) for row in segno.make(words, error="m", micro=False).matrix]
+    side = len(rows) + 2 * QUIET
+    ways = "".join(
+        f"M{x + QUIET} {y + QUIET}h1v1h-1z" for y, row in enumerate(rows) for x, dark in enumerate(row) if dark
+    )
+    return element(
+        "svg",
+        {"xmlns": "http://www.w3.org/2000/svg", "viewBox": f"0 0 {side} {side}", "width": side, "height": side},
+        element("path", {"d": ways, "fill": "#000000", "shape_rendering": "crispEdges"}),
+    )

@@ -1,0 +1,99 @@
+"""How long to run: the page to pin on the shed wall."""
+
+from collections.abc import Iterator
+
+from brimful.design.season.model import SeasonWorked, ZoneSeason
+from brimful.quantities import Dimension, show, show_number, unit_of
+from brimful.render.book.blocks import Block, Column, Desk, chapter, head, picture, say, table, text
+from brimful.render.book.words import occasion_words, percent
+from brimful.render.charts.season_water import season_water
+from brimful.render.charts.vega import printed
+from brimful.render.charts.weekly_minutes import weekly_minutes
+
+
+def times(desk: Desk) -> Iterator[Block]:
+    """Week by week where the season is worked out, else by occasion."""
+    season = desk.scene.season
+    if season is None or not season.zones:
+        yield chapter("Run times", list(_occasions(desk)))
+        return
+    for zone in season.zones:
+        yield chapter(f"Week by week: {zone.zone}", list(_weeks(desk, season, zone)))
+
+
+def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block]:
+    worst = max(zone.weeks, key=lambda week: week.zone_l)
+    yield say(
+        f"Set the timer each week. The most is {worst.starts_per_day_count} × {worst.minutes_per_start} min a day "
+        f"in the week of {worst.from_day}."
+    )
+    unit = unit_of(Dimension.VOLUME, desk.system)
+    rows = [
+        (
+            week.from_day,
+            week.starts_per_day_count,
+            week.minutes_per_start,
+            show_number(week.zone_l, Dimension.VOLUME, desk.system),
+            percent(week.stress_chance_share),
+            percent(week.drained_share),
+            "",
+        )
+        for week in zone.weeks
+    ]
+    columns = [
+        Column("week of", share=2),
+        *(
+            Column(words, right=True, share=1.3)
+            for words in ("starts a day", "minutes each", f"zone, {unit} a week", "chance of stress", "drains")
+        ),
+        Column("set on", share=1.4),
+    ]
+    yield table(columns, rows)
+    begins = [f"{start.begins} to {start.ends}" for start in season.timetable if start.zone == zone.zone]
+    if begins:
+        yield text(f"In the thirstiest week the timer runs from {'; '.join(begins)}.")
+    yield head("The season of this zone")
+    for chart in (weekly_minutes(zone), season_water(season, zone, desk.system)):
+        yield picture(printed(chart, desk.style.width, desk.style.size))
+    yield from _lasts(zone)
+
+
+def _lasts(zone: ZoneSeason) -> Iterator[Block]:
+    if not zone.survival:
+        return
+    from brimful.render.words import MONTHS
+
+    months = sorted({one.month for one in zone.survival}, key=[one.month for one in zone.survival].index)
+    days = {(one.row, one.month): one.lasts_days for one in zone.survival}
+    rows = [
+        (row, *(days.get((row, month), "") for month in months))
+        for row in dict.fromkeys(one.row for one in zone.survival)
+    ]
+    columns = [Column("row", share=3), *(Column(MONTHS[month - 1], right=True, share=1) for month in months)]
+    yield table(columns, rows, title="Days a full container lasts without water")
+
+
+def _occasions(desk: Desk) -> Iterator[Block]:
+    unit = unit_of(Dimension.VOLUME, desk.system)
+    columns = [
+        Column("when", share=2),
+        *(Column(words, right=True, share=1.2) for words in ("starts a day", "minutes each", f"zone, {unit} a day")),
+        Column("ruled by", share=3),
+    ]
+    for _, zone in desk.scene.zones:
+        rows = [
+            (
+                occasion_words(t.occasion),
+                t.starts_per_day_count,
+                t.minutes_per_start,
+                show_number(t.zone_l_day, Dimension.VOLUME, desk.system),
+                f"{t.container}; starts by {t.set_by}",
+            )
+            for t in zone.run_times
+        ]
+        yield table(columns, rows, title=zone.name)
+    drawn = ", ".join(
+        f"{occasion_words(o.occasion)} {show(o.et0_mm_day, Dimension.DEPTH, desk.system)}"
+        for o in desk.scene.design.site.occasions
+    )
+    yield text(f"Reference evapotranspiration a day: {drawn}.")

@@ -1,0 +1,98 @@
+"""What all charts share: the look, and the way to print."""
+
+from typing import Any
+
+from brimful.render.drawings.svg import ALARM, CLAY, INK, LEAF, SOFT, STRAW, WATER
+
+Spec = dict[str, Any]
+SCHEMA = "https://vega.github.io/schema/vega-lite/v5.json"
+COLOURS = (WATER, CLAY, LEAF, STRAW, "#5B4B8A", "#6B6B6B", "#2F8F9D", ALARM)
+"""Told apart by lightness too, so that grey print and weak colour sight keep them apart."""
+ROOM_LINE = 1.6
+
+
+def spec(title: str, under: str, rows: list[dict[str, Any]], *, height: float, **parts: Any) -> Spec:
+    """A specification: the finding as title, what is drawn under it, the rows, marks and encoding."""
+    return {
+        "$schema": SCHEMA,
+        "title": {"text": title, "subtitle": under},
+        "data": {"values": rows},
+        "width": "container",
+        "height": height,
+        **parts,
+    }
+
+
+def axis(field: str, title: str | None, kind: str = "quantitative", **more: Any) -> dict[str, Any]:
+    """One channel: field, what its axis says, and its type."""
+    return {"field": field, "title": title, "type": kind, **more}
+
+
+def config(size: float) -> dict[str, Any]:
+    """Ink on paper: thin grid, no frame, letters of one size."""
+    words = {
+        "labelFontSize": size,
+        "titleFontSize": size,
+        "labelColor": INK,
+        "titleColor": SOFT,
+        "titleFontWeight": "normal",
+    }
+    return {
+        "font": "Source Sans Pro",
+        "background": None,
+        "view": {"stroke": None},
+        "title": {
+            "anchor": "start",
+            "fontSize": 1.2 * size,
+            "subtitleFontSize": size,
+            "color": INK,
+            "subtitleColor": SOFT,
+            "offset": 8,
+        },
+        "axis": {**words, "gridColor": "#E3DED2", "domainColor": SOFT, "tickColor": SOFT, "labelLimit": 22 * size},
+        "legend": {**words, "symbolType": "square", "orient": "bottom", "labelLimit": 20 * size},
+        "range": {"category": list(COLOURS)},
+        "text": {"fontSize": size, "color": INK},
+    }
+
+
+def printed(chart: Spec, width: float, size: float) -> str:
+    """The chart as SVG of this width, letters of this size."""
+    import vl_convert
+
+    fonts()
+    room = width - 4
+    fitted = {
+        **chart,
+        "title": {
+            part: folded(words, room, 1.2 * size if part == "text" else size) for part, words in chart["title"].items()
+        },
+        "width": room,
+        "autosize": {"type": "fit-x", "contains": "padding"},
+        "padding": 2,
+        "config": config(size),
+    }
+    return str(vl_convert.vegalite_to_svg(fitted, vl_version="5.20"))
+
+
+def folded(words: str, width: float, size: float) -> list[str]:
+    """A title in lines that fit."""
+    from brimful.render.drawings.svg import text_width
+
+    lines = [""]
+    for word in words.split():
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and text_width(longer, size) > width:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return lines
+
+
+def fonts() -> None:
+    """Let the printer of charts know the sans of the book."""
+    import vl_convert
+
+    from brimful.render.fonts import font_folder
+
+    vl_convert.register_font_directory(font_folder())
