@@ -104,6 +104,21 @@ def work_out_season(path: Path, units: str | None = None) -> SeasonAnswer:
     return SeasonAnswer(replace(season, findings=findings), findings)
 
 
+def write_season(answer: SeasonAnswer, folder: Path) -> list[Path]:
+    """Write the files of a season into a folder, each whole or not at all; gives their paths."""
+    from brimful.render.as_json import to_data
+    from brimful.render.season import season_text
+
+    if answer.season is None:
+        return []
+    folder.mkdir(parents=True, exist_ok=True)
+    data = json.dumps(to_data(answer.season), indent=1, ensure_ascii=False) + "\n"
+    files = {folder / "season.json": data, folder / "season.txt": season_text(answer.season, answer.findings)}
+    for path, text in files.items():
+        save_whole(path, text)
+    return list(files)
+
+
 @dataclass(frozen=True, slots=True)
 class CareAnswer:
     """What came of a plan's build and care: the report where there is one, every finding, and the workings."""

@@ -34,6 +34,18 @@ def test_json_keeps_to_its_schema() -> None:
     assert kept == schema(SeasonWorked)
 
 
+def test_out_writes_the_same_season_as_files(tmp_path: Path) -> None:
+    """--out writes season.json and season.txt; a file in the folder's place is told in one sentence."""
+    runner = CliRunner()
+    result = runner.invoke(brimful, ["season", str(example("balcony")), "--json", "--out", str(tmp_path / "s")])
+    assert json.loads((tmp_path / "s" / "season.json").read_text(encoding="utf-8")) == json.loads(result.stdout)
+    assert "Weeks of zone 1" in (tmp_path / "s" / "season.txt").read_text(encoding="utf-8")
+    (tmp_path / "file").write_text("", encoding="utf-8")
+    blocked = runner.invoke(brimful, ["season", str(example("balcony")), "--out", str(tmp_path / "file")])
+    assert blocked.exit_code == 1
+    assert "cannot be written" in blocked.stderr
+
+
 def test_units_change_words_and_no_figure() -> None:
     """The same litres, shown in gallons or litres."""
     runner = CliRunner()

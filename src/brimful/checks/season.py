@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from brimful.checks.water import zone_place
 from brimful.design.season.model import SeasonWorked
 from brimful.findings import Finding, Severity
 from brimful.plan.read import Places
@@ -11,6 +12,17 @@ RISKY = 0.1
 """Nine springs of ten keep to the date: the usual care for tender plants (common practice, no source)."""
 DRAINS = 0.35
 """More than this share drained washes feed away (BMP band 10 to 20 %, from memory; twice that is worth a word)."""
+NO_SKY = 0.05
+"""A light well shows more; below it nothing in the plant tables grows (common practice, no source)."""
+MENDS = {
+    "permitted time": "Permit longer hours under [timer], or take emitters that give more.",
+    "permitted hours": "Permit hours further apart under [timer], or take containers or a mix that hold more.",
+    "permitted days": "Permit more days of the week under [timer].",
+    "starts per day": "Take a timer with more starts a day (most_starts under [timer]).",
+    "minute step of the timer": "Take a timer with a finer step, or smaller emitters.",
+    "most that may drain": "Match the emitters of the zone's rows: what one needs drains from another.",
+    "room in the mix": "Take deeper containers or a mix that holds more, or accept a lower reliability.",
+}
 
 
 def season_findings(season: SeasonWorked, places: Places) -> Iterator[Finding]:
@@ -18,6 +30,7 @@ def season_findings(season: SeasonWorked, places: Places) -> Iterator[Finding]:
     yield from _unmet(season, places)
     yield from _draining(season, places)
     yield from _unplaced(season, places)
+    yield from _dark(season, places)
     yield from _frost(season, places)
     yield from _first_weeks(season, places)
 
@@ -32,10 +45,10 @@ def _unmet(season: SeasonWorked, places: Places) -> Iterator[Finding]:
             lacks = show(worst.lacking_l, Dimension.VOLUME, system)
             said = (
                 f'zone "{zone.zone}": in {len(unmet)} of {len(zone.weeks)} weeks no setting keeps every container; the '
-                f"worst begins {worst.from_day} and leaves one {lacks} short, bound by the {worst.set_by}"
+                f"worst begins {worst.from_day} and leaves one {lacks} short; what binds: {worst.set_by}"
             )
-            mend = "Give the timer more hours or starts, take more emitters, or accept a lower reliability."
-            yield Finding("weeks-unmet", Severity.WARNING, said, mend, places.at("zone", index))
+            mend = MENDS.get(worst.set_by, "Give the timer more hours and days, or the containers more emitters.")
+            yield Finding("weeks-unmet", Severity.WARNING, said, mend, zone_place(places, index))
 
 
 def _draining(season: SeasonWorked, places: Places) -> Iterator[Finding]:
@@ -44,7 +57,7 @@ def _draining(season: SeasonWorked, places: Places) -> Iterator[Finding]:
         if share > DRAINS:
             said = f'zone "{zone.zone}": {100 * share:.0f} % of the water drains over the season, and feed with it'
             mend = "Match the emitters of its rows, or put them on zones of their own."
-            yield Finding("much-drains", Severity.WARNING, said, mend, places.at("zone", index))
+            yield Finding("much-drains", Severity.WARNING, said, mend, zone_place(places, index))
 
 
 def _unplaced(season: SeasonWorked, places: Places) -> Iterator[Finding]:
@@ -52,6 +65,15 @@ def _unplaced(season: SeasonWorked, places: Places) -> Iterator[Finding]:
         said = f"in the thirstiest week the starts of {', '.join(season.unplaced)} find no room in the permitted hours"
         mend = "Permit more hours under [timer], or make the zones smaller so that two can run at once."
         yield Finding("no-room-in-the-day", Severity.WARNING, said, mend, places.at("timer"))
+
+
+def _dark(season: SeasonWorked, places: Places) -> Iterator[Finding]:
+    """A row that sees next to no sky stands inside something, or beside it by a slip of the pen."""
+    for sun in season.sun:
+        if sun.sky_view_share < NO_SKY:
+            said = f'row "{sun.row}" sees {100 * sun.sky_view_share:.0f} % of the sky'
+            mend = "See whether it stands inside what shades it: start and heading of the row, corners of the shade."
+            yield Finding("no-sky", Severity.WARNING, said, mend, places.at("shade"))
 
 
 def _frost(season: SeasonWorked, places: Places) -> Iterator[Finding]:

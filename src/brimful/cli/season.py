@@ -6,24 +6,34 @@ from pathlib import Path
 
 import click
 
-from brimful.cli.design import units_option
+from brimful.cli.design import json_option, out_option, units_option
 
 
 @click.command("season")
 @click.argument("plan", type=click.Path(path_type=Path))
-@click.option("--json", "as_json", is_flag=True, help="Print the whole season, as JSON.")
+@json_option
+@out_option
 @units_option
-def command(plan: Path, as_json: bool, units: str | None) -> None:
+def command(plan: Path, as_json: bool, out: Path | None, units: str | None) -> None:
     """Work out PLAN week by week: minutes and starts that keep every container alive, at a stated risk."""
-    from brimful.render.as_json import to_data
-    from brimful.render.as_text import finding_lines
-    from brimful.services import work_out_season
+    from brimful.services import work_out_season, write_season
 
     answer = work_out_season(plan, units)
     if answer.season is None:
+        from brimful.render.as_text import finding_lines
+
         click.echo("\n".join(finding_lines(answer.findings)), err=True)
         sys.exit(1)
+    if out is not None:
+        try:
+            for path in write_season(answer, out):
+                click.echo(f"Wrote {path}", err=True)
+        except OSError as error:
+            click.echo(f"{out} cannot be written: {error.strerror}.", err=True)
+            sys.exit(1)
     if as_json:
+        from brimful.render.as_json import to_data
+
         click.echo(json_text.dumps(to_data(answer.season), indent=1, ensure_ascii=False))
     else:
         from brimful.render.season import show_season

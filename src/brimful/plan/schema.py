@@ -29,6 +29,7 @@ from brimful.plan.values import (
     Kind,
     Label,
     Latitude,
+    Leaching,
     Length,
     Litres,
     Longitude,
@@ -115,6 +116,7 @@ class Season(Table):
     """What is wanted of the season."""
 
     reliability: Share | None = None
+    leaching: Leaching | None = None
 
 
 class WaterPrice(Table):

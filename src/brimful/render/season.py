@@ -1,5 +1,7 @@
 """The season as a gardener pins it up: the sentence first, then each zone's weeks, then what else would be."""
 
+import io
+
 from rich.console import Console
 from rich.table import Table
 
@@ -16,10 +18,17 @@ BARS = "▁▂▃▄▅▆▇█"
 
 def show_season(season: SeasonWorked, findings: tuple[Finding, ...]) -> None:
     """Print the season to the terminal; on a narrow or piped one it stays readable."""
-    console = Console(highlight=False)
+    console = Console(highlight=False, emoji=False)
     if not console.is_terminal:
-        console = Console(highlight=False, width=100)
+        console = Console(highlight=False, emoji=False, width=100)
     print_season(season, findings, console)
+
+
+def season_text(season: SeasonWorked, findings: tuple[Finding, ...]) -> str:
+    """The season as plain text, as wide as a printed page."""
+    page = io.StringIO()
+    print_season(season, findings, Console(file=page, width=100, no_color=True, highlight=False, emoji=False))
+    return page.getvalue()
 
 
 def print_season(season: SeasonWorked, findings: tuple[Finding, ...], console: Console) -> None:
@@ -37,13 +46,18 @@ def print_season(season: SeasonWorked, findings: tuple[Finding, ...], console: C
     for zone in season.zones:
         console.print(_weeks(zone, system))
         console.print(_ways(zone, season, system))
+        console.print(_thirst(zone, system))
         console.print(_survival(zone))
     if season.timetable:
         console.print(_timetable(season))
     if season.sun:
         console.print(_sun(season))
     console.print(_frosts(season, system))
-    console.print(f"Weather: {season.weather}; {season.years_count} seasons.", style="dim", markup=False)
+    if season.frost_free is not None:
+        console.print(_frost_free(season), markup=False)
+    console.print(f"Weather: {season.weather}.", style="dim", markup=False)
+    for filled in season.filled:
+        console.print(f"  {filled}", style="dim", markup=False)
     console.print(f"{len(season.assumptions)} assumptions; season --json and design list them.", style="dim")
 
 
@@ -94,6 +108,32 @@ def _ways(zone: ZoneSeason, season: SeasonWorked, system: System) -> Table:
     return table
 
 
+def _thirst(zone: ZoneSeason, system: System) -> Table:
+    """Litres a day by row and month, of the row's sunniest container."""
+    months = list(dict.fromkeys(one.month for one in zone.thirst))
+    table = titled_table(
+        f"What one container wants on a mean day, {unit_of(Dimension.VOLUME, system)}",
+        ["row"],
+        ["× ET0", *(MONTHS[m - 1] for m in months)],
+    )
+    for row in dict.fromkeys(one.row for one in zone.thirst):
+        mine = [one for one in zone.thirst if one.row == row]
+        litres = (show_number(one.thirst_l_day, Dimension.VOLUME, system) for one in mine)
+        table.add_row(row, f"{mine[0].et0_canopy_share:.2f}", *litres)
+    return table
+
+
+def _frost_free(season: SeasonWorked) -> str:
+    """What frost leaves of the year, beside what the plan takes."""
+    free = season.frost_free
+    assert free is not None
+    return (
+        f"Nine springs in ten have no frost after {free.first_day}, nine autumns none before {free.last_day} "
+        f"({free.source}). The plan's season runs from {season.first_day} to {season.last_day}; planting_day and "
+        "season_end under [site] change it."
+    )
+
+
 def _survival(zone: ZoneSeason) -> Table:
     months = list(dict.fromkeys(one.month for one in zone.survival))
     table = titled_table("Days a full container lasts if the zone stops", ["row"], [MONTHS[m - 1] for m in months])
@@ -110,10 +150,13 @@ def _timetable(season: SeasonWorked) -> Table:
 
 
 def _sun(season: SeasonWorked) -> Table:
-    table = titled_table("Hours of direct sun on a mean day", ["row", "light"], [*MONTHS, "sky"])
+    months = list(dict.fromkeys(one.month for zone in season.zones for one in zone.survival))
+    names = ["row", "light of the season", "darkest container"]
+    table = titled_table("Hours of direct sun on a mean day", names, [*(MONTHS[m - 1] for m in months), "sky"])
     for sun in season.sun:
-        hours = [f"{hour:.1f}" for hour in sun.hours_by_month]
-        table.add_row(sun.row, sun.light, *hours, f"{100 * sun.sky_view_share:.0f} %")
+        hours = [f"{sun.hours_by_month[m - 1]:.1f}" for m in months]
+        least = f"{min(sun.container_season_hours):.1f} h, {sun.darkest_light}"
+        table.add_row(sun.row, sun.light, least, *hours, f"{100 * sun.sky_view_share:.0f} %")
     return table
 
 

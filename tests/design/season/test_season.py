@@ -1,7 +1,9 @@
 """The season worked out from whole plans: laws, and the account of water."""
 
+import math
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from brimful.design.season.model import SeasonWorked
@@ -62,11 +64,39 @@ def test_a_setting_made_for_the_worst_week_takes_more_and_is_no_drier(alder: Sea
         assert zone.saved_share == pytest.approx(1 - weekly.zone_l / fixed.zone_l)
 
 
-def test_higher_reliability_never_takes_less_water(tmp_path: Path, alder: SeasonWorked) -> None:
-    """99 of 100 years need at least what 95 of 100 need; half of the years need no more."""
-    sure = season_of(ALDER + '\n[season]\nreliability = "99 %"\n', tmp_path)
-    rash = season_of(ALDER + '\n[season]\nreliability = "50 %"\n', tmp_path)
-    assert litres(rash) <= litres(alder) <= litres(sure)
+def test_higher_reliability_never_takes_less_water(tmp_path: Path) -> None:
+    """Where nothing has to drain, surer settings never take less water: 50, 80, 95, 99 years of 100."""
+    wish = '\n[season]\nleaching = "0 %"\nreliability = "{} %"\n'
+    taken = [litres(season_of(ALDER + wish.format(share), tmp_path)) for share in (50, 80, 95, 99)]
+    assert taken == sorted(taken)
+    assert taken[0] < taken[-1]
+
+
+def test_the_wanted_share_drains(tmp_path: Path) -> None:
+    """Over the season at least the wanted share drains, no more than a step of the timer beyond; more takes more."""
+    wish = '\n[season]\nleaching = "{} %"\n'
+    seasons = [season_of(ALDER + wish.format(share), tmp_path) for share in (0, 15, 25)]
+    for season, share in zip(seasons[1:], (0.15, 0.25), strict=True):
+        assert share <= season.zones[0].ways[0].drained_share < share + 0.03
+        assert all(week.stress_chance_share <= 0.05 for week in season.zones[0].weeks)
+    assert litres(seasons[0]) < litres(seasons[1]) < litres(seasons[2])
+
+
+def test_weeks_and_season_are_one_account(alder: SeasonWorked) -> None:
+    """Litres of the weeks add up to the season's; each container's lie between the weakest's and the strongest's."""
+    for zone in alder.zones:
+        assert sum(week.zone_l for week in zone.weeks) == pytest.approx(zone.ways[0].zone_l, rel=1e-9)
+        for week in zone.weeks:
+            assert 26 * week.container_low_l <= week.zone_l <= 26 * week.container_high_l
+
+
+def test_thirst_is_its_factors_multiplied(alder: SeasonWorked) -> None:
+    """Where leaves cover the mouth, litres a day are ET0 × light × K × canopy, to what a month's growth blurs."""
+    for one in alder.zones[0].thirst:
+        leaves = one.et0_mm_day * one.light_share * one.et0_canopy_share * one.canopy_area_m2
+        assert one.thirst_l_day >= leaves * 0.97
+        if one.month in {7, 8}:
+            assert one.thirst_l_day == pytest.approx(leaves, rel=0.02)
 
 
 def test_more_shade_never_raises_water_or_sun(tmp_path: Path, alder: SeasonWorked) -> None:
@@ -126,3 +156,86 @@ def test_a_horizon_that_hides_everything_leaves_full_shade_and_some_thirst(tmp_p
     dark = season_of(ALDER + walls, tmp_path)
     assert all(sun.light == "full shade" and max(sun.hours_by_month) < 0.5 for sun in dark.sun)
     assert 0 < litres(dark) < litres(alder)
+
+
+BALCONY = example("balcony").read_text(encoding="utf-8")
+
+
+def test_a_hotter_place_takes_more_water_and_lasts_less(tmp_path: Path) -> None:
+    """The same nights and days four degrees warmer: more thirst every month, no longer survival, more water."""
+    warm = BALCONY.replace("4 6 11 16 21 24 26 26 21 15 9 5 °C", "8 10 15 20 25 28 30 30 25 19 13 9 °C")
+    mild, hot = season_of(BALCONY, tmp_path), season_of(warm, tmp_path)
+    for low, high in zip(mild.zones[0].thirst, hot.zones[0].thirst, strict=True):
+        assert low.thirst_l_day < high.thirst_l_day
+    for long, short in zip(mild.zones[0].survival, hot.zones[0].survival, strict=True):
+        assert short.lasts_days <= long.lasts_days
+    assert litres(mild) < litres(hot)
+
+
+def test_a_timer_left_at_spring_runs_dry_in_a_hot_year(alder: SeasonWorked) -> None:
+    """The setting of the first weeks meets less of the thirst and brings stress; the weekly one does not."""
+    for zone in alder.zones:
+        weekly, left, _ = zone.ways
+        assert left.zone_l < weekly.zone_l
+        assert left.used_share < weekly.used_share
+        assert weekly.worst_week_stress_share <= 0.05
+        assert left.worst_week_stress_share > 0.5
+
+
+def test_the_container_in_the_shade_has_less_sun_than_its_row(tmp_path: Path) -> None:
+    """A tree beside the far end of a row: its last container has fewer hours than the first; the row tells both."""
+    tree = '\n[[shade]]\nkind = "tree"\nat = ["26 m", "-3 m"]\nwidth = "8 m"\nheight = "12 m"\n'
+    sun = season_of(ALDER + tree, tmp_path).sun[0]
+    hours = sun.container_season_hours
+    assert len(hours) == 12
+    assert hours[-1] < hours[0] - 1.0
+    assert min(hours) <= sun.season_hours <= max(hours)
+
+
+def test_windows_that_overlap_or_hold_no_whole_hour_are_understood(tmp_path: Path) -> None:
+    """Overlapping windows are one; twenty minutes between two full hours hold starts too."""
+    joined = season_of(ALDER + '\n[timer]\nhours = ["8:00 to 10:00", "5:00 to 9:00"]\n', tmp_path)
+    assert [start.begins for start in joined.timetable] == ["5:00"]
+    short = season_of(ALDER + '\n[timer]\nhours = ["5:30 to 5:50"]\n', tmp_path)
+    assert [start.begins for start in short.timetable] == ["5:30"]
+
+
+def one_summer(folder: Path, days: int) -> Path:
+    """The demo on a weather file of so many days from 10 May 2012."""
+    lines = (example("x").parent / "seattle_2012_2015.csv").read_text(encoding="utf-8").splitlines()
+    (folder / "some.csv").write_text("\n".join([lines[0], *lines[131 : 131 + days]]) + "\n", encoding="utf-8")
+    plan = folder / "plan.toml"
+    plan.write_text(ALDER.replace("seattle_2012_2015.csv", "some.csv"), encoding="utf-8")
+    return plan
+
+
+def test_a_record_of_one_summer_serves_with_its_own_season(tmp_path: Path) -> None:
+    """A summer without a winter makes no other years: that one season is taken, and the assumption says so."""
+    season = work_out_season(one_summer(tmp_path, 170)).season
+    assert season is not None
+    assert season.years_count == 1
+    assert any("lacks the other months" in one.value for one in season.assumptions)
+
+
+def test_a_record_of_half_a_summer_is_refused_in_words(tmp_path: Path) -> None:
+    """May to July alone: neither a season nor a year; the months that lack are named."""
+    answer = work_out_season(one_summer(tmp_path, 70))
+    assert answer.season is None
+    assert any("August" in finding.message for finding in answer.findings)
+
+
+def test_years_of_a_long_record_are_its_own(tmp_path: Path) -> None:
+    """Sixteen copies of a year are sixteen equal seasons: in every week all of them run dry, or none does."""
+    rows = ["date,tmax_C,tmin_C,rain_mm"]
+    for year in range(2000, 2016):
+        for day in np.arange(np.datetime64(f"{year}-01-01"), np.datetime64(f"{year + 1}-01-01")).tolist():
+            warm = 12.0 - 10.0 * math.cos(2 * math.pi * ((day.month - 1) * 30.4 + min(day.day, 28) - 15) / 365)
+            rows.append(f"{day},{warm + 6:.1f},{warm - 5:.1f},0")
+    (tmp_path / "long.csv").write_text("\n".join(rows) + "\n", encoding="utf-8")
+    plan = tmp_path / "plan.toml"
+    normals = next(line for line in BALCONY.splitlines() if line.startswith("normals"))
+    plan.write_text(BALCONY.replace(normals, 'weather = "long.csv"'), encoding="utf-8")
+    season = work_out_season(plan).season
+    assert season is not None
+    assert season.years_count == 16
+    assert {week.stress_chance_share for week in season.zones[0].weeks} <= {0.0, 1.0}

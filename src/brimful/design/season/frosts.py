@@ -5,7 +5,7 @@ from pathlib import Path
 
 import numpy as np
 
-from brimful.design.season.model import FrostWorked
+from brimful.design.season.model import FrostFreeWorked, FrostWorked
 from brimful.design.settle.notes import Notes
 from brimful.design.settle.settled import Season
 from brimful.domains.climate.frost import (
@@ -34,6 +34,15 @@ def frosts_of(weather: DailyWeather, site: Site, season: Season, folder: Path, n
         except WeatherError as error:
             notes.wrong("weather-unusable", ("site", "frost_normals"), str(error), "")
     return tuple(found)
+
+
+def frost_free_of(frosts: tuple[FrostWorked, ...]) -> FrostFreeWorked | None:
+    """The season that frost leaves in nine years of ten: by published normals where they were given, else the record's
+    own nights; None where a date is not known."""
+    freezing = [f for f in frosts if f.threshold_c == 0.0 and "none" not in (f.last_safe, f.first_safe)]
+    if not freezing:
+        return None
+    return FrostFreeWorked(freezing[-1].last_safe, freezing[-1].first_safe, freezing[-1].source)
 
 
 def _of_record(weather: DailyWeather, season: Season, threshold_c: float, southern: bool) -> FrostWorked:

@@ -8,10 +8,11 @@ from numpy.typing import NDArray
 from brimful.design.season.model import SunWorked
 from brimful.design.season.years import Years, month_of
 from brimful.design.settle import RowSpec
+from brimful.design.settle.notes import Notes
 from brimful.domains.climate.daily import reference_et_of_days
 from brimful.domains.climate.horizon import Block, Crown, Obstacle, SkyView, Wall, sky_view
 from brimful.domains.climate.radiation import solar_declination, sunset_hour_angle
-from brimful.domains.climate.record import DailyRecord, Place
+from brimful.domains.climate.record import DailyRecord
 from brimful.domains.climate.shade import direct_sun, light_class, season_hours, sun_path
 from brimful.domains.climate.sky import daily_diffuse_share, radiation_at_container
 from brimful.domains.climate.sun import SunPlace
@@ -22,27 +23,43 @@ LETS_THROUGH = {"wall": 0.0, "fence": 0.0, "building": 0.0, "hedge": 0.2, "tree"
 """Share of light that passes (common practice, no source)."""
 CANOPY_OVER_RIM_M = 0.3
 TREE_CLEAR_SHARE = 0.3
+YEAR = 2026
+"""Any year: the sun's path differs by minutes from one to the next."""
 
 
-def sun_of(plan: Plan, rows: tuple[RowSpec, ...], years: Years) -> tuple[tuple[SunWorked, ...], dict[str, FloatArray]]:
-    """The sun on each row, and by row its ET0 over that of the open (days,); ones where nothing shades."""
-    open_light = {row.name: np.ones(years.day_of_year.size) for row in rows}
-    if not plan.shade or plan.site.latitude is None:
-        return (), open_light
+def sun_of(
+    plan: Plan, rows: tuple[RowSpec, ...], years: Years, notes: Notes
+) -> tuple[tuple[SunWorked, ...], dict[str, FloatArray]]:
+    """The sun on each row, and by row its ET0 over that of the open, (days, containers); ones where nothing shades."""
+    if not plan.shade:
+        return (), {row.name: np.ones((years.day_of_year.size, row.count)) for row in rows}
+    if any(given.start is None for given in plan.containers):
+        said = "at the site plan's origin, and runs east where no heading is given"
+        notes.assume("containers.start", "where the first container of a row stands", said)
     obstacles = [obstacle_of(shade) for shade in plan.shade]
-    clock = round((plan.site.longitude or 0.0) / 15.0)
-    path = sun_path(SunPlace(plan.site.latitude, plan.site.longitude or 0.0, clock), 2026)
+    longitude = plan.site.longitude or 0.0
+    path = sun_path(SunPlace(years.place.latitude_deg, longitude, round(longitude / 15.0)), YEAR)
     months = month_of(years.day_of_year)
     found, light = [], {}
     for row in rows:
         view = sky_view(obstacles, receptors(plan.containers[row.index], row))
         sun = direct_sun(path, view)
-        hours = float(season_hours(sun, int(months[0]), int(months[-1])).mean())
-        by_month = tuple(float(v) for v in sun.hours.mean(axis=0))
-        seen = float(view.sky_view.mean())
-        found.append(SunWorked(row.name, by_month, hours, light_class(hours).value, seen))
-        light[row.name] = _share_left(plan, years, view, sun.lit_beam_share, months)
+        hours = np.maximum(season_hours(sun, int(months[0]), int(months[-1])), 0.0)
+        found.append(_worked(row.name, np.maximum(sun.hours, 0.0), hours, view))
+        light[row.name] = _share_left(years, view, sun.lit_beam_share, months)
     return tuple(found), light
+
+
+def _worked(row: str, by_month: FloatArray, hours: FloatArray, view: SkyView) -> SunWorked:
+    return SunWorked(
+        row,
+        tuple(float(v) for v in by_month.mean(axis=0)),
+        float(hours.mean()),
+        tuple(float(v) for v in hours),
+        light_class(float(hours.mean())).value,
+        light_class(float(hours.min())).value,
+        float(view.sky_view.mean()),
+    )
 
 
 def obstacle_of(shade: Shade) -> Obstacle:
@@ -71,25 +88,25 @@ def receptors(given: Containers, row: RowSpec) -> FloatArray:
     )
 
 
-def _share_left(
-    plan: Plan, years: Years, view: SkyView, lit_by_month: FloatArray, months: NDArray[np.int64]
-) -> FloatArray:
-    """ET0 at the row's brightest container over ET0 in the open, mean of the years, by day."""
-    brightest = int(lit_by_month.mean(axis=1).argmax())
+def _share_left(years: Years, view: SkyView, lit_by_month: FloatArray, months: NDArray[np.int64]) -> FloatArray:
+    """ET0 at each container over ET0 in the open, by day of the mean year, (days, containers)."""
     clearness = years.radiation_mj_m2 / np.maximum(years.extraterrestrial_mj_m2, 1e-6)
     angle = np.degrees(
-        sunset_hour_angle(plan.site.latitude or 0.0, solar_declination(years.day_of_year.astype(np.float64)))
+        sunset_hour_angle(years.place.latitude_deg, solar_declination(years.day_of_year.astype(np.float64)))
     )
-    diffuse = daily_diffuse_share(clearness, np.asarray(angle)[:, None])
-    lit = lit_by_month[brightest][months - 1][:, None]
-    local = radiation_at_container(
-        years.radiation_mj_m2, diffuse, lit_beam_share=lit, sky_view=float(view.sky_view[brightest])
+    diffuse_mj = (daily_diffuse_share(clearness, np.asarray(angle)[:, None]) * years.radiation_mj_m2).mean(axis=1)
+    whole_mj = years.radiation_mj_m2.mean(axis=1)
+    share = diffuse_mj / np.maximum(whole_mj, 1e-6)
+    lit, sky = lit_by_month[:, months - 1].T, view.sky_view[None, :]
+    local = radiation_at_container(whole_mj[:, None], share[:, None], lit_beam_share=lit, sky_view=sky)
+    return _et0(years, local) / np.maximum(_et0(years, whole_mj[:, None]), 1e-9)
+
+
+def _et0(years: Years, radiation_mj_m2: FloatArray) -> FloatArray:
+    """ET0 of the mean year under another light, (days, containers) [mm/day]."""
+    shape = radiation_mj_m2.shape
+    doy, tmax, tmin = (
+        np.broadcast_to(values[:, None], shape)
+        for values in (years.day_of_year, years.tmax_c.mean(axis=1), years.tmin_c.mean(axis=1))
     )
-    place = Place(plan.site.latitude or 0.0, plan.site.elevation or 0.0, 2.0, plan.site.coastal)
-    doy = np.broadcast_to(years.day_of_year[:, None], local.shape)
-
-    def et0(radiation: FloatArray) -> FloatArray:
-        record = DailyRecord(doy, years.tmax_c, years.tmin_c, radiation_mj_m2=radiation)
-        return reference_et_of_days(record, place).et0_mm
-
-    return np.asarray(et0(local).mean(axis=1) / et0(years.radiation_mj_m2).mean(axis=1))
+    return reference_et_of_days(DailyRecord(doy, tmax, tmin, radiation_mj_m2=radiation_mj_m2), years.place).et0_mm

@@ -16,6 +16,8 @@ class WeekWorked:
     starts_per_day_count: int
     minutes_per_start: int
     zone_l: float
+    container_low_l: float
+    container_high_l: float
     stress_chance_share: float
     drained_share: float
     set_by: str
@@ -36,6 +38,21 @@ class FollowedWorked:
 
 
 @dataclass(frozen=True, slots=True)
+class ThirstWorked:
+    """What the sunniest container of a row wants on a mean day of a month, factor by factor."""
+
+    row: str
+    month: int
+    et0_mm_day: float
+    light_share: float
+    canopy_area_m2: float
+    et0_canopy_share: float
+    et0_wetted_share: float
+    thirst_l_day: float
+    rain_l_day: float
+
+
+@dataclass(frozen=True, slots=True)
 class SurvivalWorked:
     """Whole days that one container of a row lasts without water, from full, on 19 days of 20 of the month."""
 
@@ -51,7 +68,9 @@ class SunWorked:
     row: str
     hours_by_month: tuple[float, ...]
     season_hours: float
+    container_season_hours: tuple[float, ...]
     light: str
+    darkest_light: str
     sky_view_share: float
 
 
@@ -72,6 +91,15 @@ class FrostWorked:
 
 
 @dataclass(frozen=True, slots=True)
+class FrostFreeWorked:
+    """After which day nine springs of ten have no frost, before which nine autumns have none: offered, never forced."""
+
+    first_day: str
+    last_day: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class StartWorked:
     """One start in the day's timetable of the thirstiest week."""
 
@@ -88,6 +116,7 @@ class ZoneSeason:
     weeks: tuple[WeekWorked, ...]
     ways: tuple[FollowedWorked, ...]
     saved_share: float
+    thirst: tuple[ThirstWorked, ...]
     survival: tuple[SurvivalWorked, ...]
 
 
@@ -103,10 +132,12 @@ class SeasonWorked:
     weather: str
     years_count: int
     reliability_share: float
+    leaching_share: float
     zones: tuple[ZoneSeason, ...]
     timetable: tuple[StartWorked, ...]
     unplaced: tuple[str, ...]
     frosts: tuple[FrostWorked, ...]
+    frost_free: FrostFreeWorked | None
     sun: tuple[SunWorked, ...]
     filled: tuple[str, ...]
     currency: str

@@ -1,6 +1,7 @@
 """Weather-years of the season: those of a long record as they were, else thirty made from the record or the normals."""
 
 from dataclasses import dataclass
+from datetime import date, timedelta
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,6 +17,7 @@ from brimful.weather import DailyWeather, reference_et
 FloatArray = NDArray[np.float64]
 ENOUGH_YEARS = 15
 MADE_YEARS = 30
+FEWEST_DAYS = 60
 SEED = 0
 
 
@@ -30,6 +32,7 @@ class Years:
     et0_mm: FloatArray
     radiation_mj_m2: FloatArray
     extraterrestrial_mj_m2: FloatArray
+    place: Place
     count: int
     words: str
 
@@ -40,12 +43,22 @@ def season_days(season: Season) -> NDArray[np.int64]:
     return (first - 1 + np.arange((last - first) % 365 + 1)) % 365 + 1
 
 
-def years_of(weather: DailyWeather, site: Site, season: Season, notes: Notes) -> Years:
-    """The weather-years that the season is judged by."""
+def years_of(weather: DailyWeather, site: Site, season: Season, notes: Notes) -> Years | None:
+    """The weather-years that the season is judged by; None, and why, where the record has no season at all."""
     days = season_days(season)
-    real = _real(weather, site, days)
-    if real is not None:
-        return real
+    whole = _whole_seasons(weather, days)
+    every_month = np.unique(weather.months).size == 12 and weather.days_count >= FEWEST_DAYS
+    if len(whole) >= ENOUGH_YEARS or (whole and not every_month):
+        if len(whole) < ENOUGH_YEARS:
+            said = f"the {len(whole)} seasons of the record and no more, since it lacks the other months"
+            notes.assume("site.weather (years)", "weather-years", said)
+        return _real(weather, site, days, whole)
+    if not every_month:
+        lacks = ", ".join(f"{date(2001, m, 1):%B}" for m in sorted({*range(1, 13)} - set(weather.months.tolist())))
+        said = f"the weather has {weather.days_count} days, none in {lacks}" if lacks else "the weather is too short"
+        remedy = "Give whole years, or one whole season at least; twelve monthly normals do as well."
+        notes.wrong("weather-unusable", ("site", "weather"), f"{said}, and no season as a whole", remedy)
+        return None
     said = f"{MADE_YEARS} years made from {weather.days_count} days, seed {SEED}"
     notes.assume("site.weather (years)", "weather-years", said, "Richardson 1981 (form from memory); ET0 by FAO-56")
     return _made(weather, site, days)
@@ -59,22 +72,19 @@ def _calendar(weather: DailyWeather) -> NDArray[np.int64]:
     return np.where(leap & (day >= 60), day - 1, day)
 
 
-def _real(weather: DailyWeather, site: Site, days: NDArray[np.int64]) -> Years | None:
-    """The record's own seasons, where there are enough whole ones."""
-    calendar = _calendar(weather)
-    starts = np.flatnonzero(calendar == days[0])
-    leap = weather.day_of_year != calendar
-    whole = []
-    for start in starts.tolist():
-        ahead = range(start, min(start + days.size + 1, calendar.size))
-        index = [i for i in ahead if not _is_leap_day(weather, i)]
-        if len(index) >= days.size:
-            whole.append(index[: days.size])
-    if len(whole) < ENOUGH_YEARS or leap.size == 0:
-        return None
+def _whole_seasons(weather: DailyWeather, days: NDArray[np.int64]) -> list[NDArray[np.int64]]:
+    """Where the days of each whole season stand in the record, 29 February left out."""
+    in_month = (weather.dates - weather.dates.astype("datetime64[M]").astype("datetime64[D]")).astype(np.int64) + 1
+    plain = np.flatnonzero((weather.months != 2) | (in_month != 29))
+    starts = np.flatnonzero(_calendar(weather)[plain] == days[0])
+    return [plain[start : start + days.size] for start in starts.tolist() if start + days.size <= plain.size]
+
+
+def _real(weather: DailyWeather, site: Site, days: NDArray[np.int64], whole: list[NDArray[np.int64]]) -> Years:
+    """The record's own seasons."""
     result = reference_et(weather, coastal=site.coastal)
     at = np.array(whole).T
-    rain = weather.rain_mm if weather.rain_mm is not None else np.zeros(calendar.size)
+    rain = weather.rain_mm if weather.rain_mm is not None else np.zeros(weather.days_count)
     return Years(
         days,
         weather.tmax_c[at],
@@ -83,13 +93,14 @@ def _real(weather: DailyWeather, site: Site, days: NDArray[np.int64]) -> Years |
         result.et0_mm[at],
         result.radiation_mj_m2[at],
         result.extraterrestrial_mj_m2[at],
+        _place(weather, site),
         len(whole),
         f"{len(whole)} seasons of {weather.source.rsplit('/', 1)[-1]}",
     )
 
 
-def _is_leap_day(weather: DailyWeather, index: int) -> bool:
-    return str(weather.dates[index])[5:] == "02-29"
+def _place(weather: DailyWeather, site: Site) -> Place:
+    return Place(weather.latitude_deg or 0.0, weather.elevation_m or 0.0, 2.0, site.coastal)
 
 
 def _made(weather: DailyWeather, site: Site, days: NDArray[np.int64]) -> Years:
@@ -100,7 +111,7 @@ def _made(weather: DailyWeather, site: Site, days: NDArray[np.int64]) -> Years:
     made = generate_years(climate, MADE_YEARS, SEED)
     index = days - 1
     tmax, tmin, rain_mm = made.tmax_c[index], made.tmin_c[index], made.rain_mm[index]
-    place = Place(weather.latitude_deg or 0.0, weather.elevation_m or 0.0, 2.0, site.coastal)
+    place = _place(weather, site)
     doy = np.broadcast_to(days[:, None], tmax.shape)
     result = reference_et_of_days(DailyRecord(doy, tmax, tmin), place)
     factor = _correction(weather, site, calendar)[_month(days) - 1][:, None]
@@ -113,6 +124,7 @@ def _made(weather: DailyWeather, site: Site, days: NDArray[np.int64]) -> Years:
         result.et0_mm * factor,
         result.radiation_mj_m2,
         result.extraterrestrial_mj_m2,
+        place,
         MADE_YEARS,
         words,
     )
@@ -121,7 +133,7 @@ def _made(weather: DailyWeather, site: Site, days: NDArray[np.int64]) -> Years:
 def _correction(weather: DailyWeather, site: Site, calendar: NDArray[np.int64]) -> FloatArray:
     """What ET0 by all that was measured is over ET0 by temperature alone, month by month."""
     whole = reference_et(weather, coastal=site.coastal).et0_mm
-    place = Place(weather.latitude_deg or 0.0, weather.elevation_m or 0.0, 2.0, site.coastal)
+    place = _place(weather, site)
     bare = reference_et_of_days(DailyRecord(weather.day_of_year, weather.tmax_c, weather.tmin_c), place).et0_mm
     months = _month(calendar)
     return np.array([np.nanmean(whole[months == m]) / np.nanmean(bare[months == m]) for m in range(1, 13)])
@@ -143,7 +155,5 @@ def words_of(day: int) -> str:
     >>> words_of(135)
     '15 May'
     """
-    import datetime
-
-    date = datetime.date(2001, 1, 1) + datetime.timedelta(days=int(day) - 1)
-    return f"{date.day} {date:%B}"
+    found = date(2001, 1, 1) + timedelta(days=int(day) - 1)
+    return f"{found.day} {found:%B}"

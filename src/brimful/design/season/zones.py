@@ -1,18 +1,14 @@
-"""One zone through the season: store, weather and plants of a few telling containers, and the settings they need."""
-
-from dataclasses import dataclass
+"""One zone through the season: its weeks, what else the timer could be set to, thirst and survival by month."""
 
 import numpy as np
-from numpy.typing import NDArray
 
-from brimful.catalog import Catalog
-from brimful.design.model import ContainerWater, RowWorked, ZoneWorked
-from brimful.design.season.growth import canopy_m2
-from brimful.design.season.model import FollowedWorked, SurvivalWorked, WeekWorked, ZoneSeason
-from brimful.design.season.years import Years, month_of, words_of
+from brimful.design.model import RowWorked, ZoneWorked
+from brimful.design.season.leaching import leached
+from brimful.design.season.model import FollowedWorked, SurvivalWorked, ThirstWorked, WeekWorked, ZoneSeason
+from brimful.design.season.telling import FloatArray, Inputs, Telling, canopy_of, season_of, store_of, telling_of
+from brimful.design.season.years import month_of, words_of
 from brimful.design.settle import RowSpec
-from brimful.domains.substrate import container_store
-from brimful.domains.watering.demand import BARE_MIX_FACTOR, FULL_CANOPY_INTERCEPTION, canopy_coefficient
+from brimful.domains.watering.demand import BARE_MIX_FACTOR
 from brimful.domains.watering.schedule import (
     WEEK_DAYS,
     Outcome,
@@ -22,45 +18,19 @@ from brimful.domains.watering.schedule import (
     plan_season,
 )
 from brimful.domains.watering.search import WeekPlan
-from brimful.domains.watering.season import Season, Store, counted_rain_mm, litres_per_mm
-from brimful.domains.watering.settings import Wanted
+from brimful.domains.watering.season import Season, Store
 from brimful.domains.watering.survival import days_without_water
-
-FloatArray = NDArray[np.float64]
-DRY_CAPTURE = 0.5
-"""Share of a pulse that an entirely dry peat mix still catches: 20 to 50 % runs down the gap (common practice, no
-source)."""
-
-
-@dataclass(frozen=True, slots=True)
-class Inputs:
-    """What every zone of the site is judged by."""
-
-    years: Years
-    hours: FloatArray
-    wanted: Wanted
-    catalog: Catalog
-    light: dict[str, FloatArray]  # by row: ET0 there over ET0 in the open, (days,)
-    money_per_l: float | None
-
-
-@dataclass(frozen=True, slots=True)
-class Telling:
-    """The weakest and the strongest container of a row: the one that thirsts first and the one that drains most."""
-
-    row: RowWorked
-    spec: RowSpec
-    water: ContainerWater
 
 
 def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> ZoneSeason | None:
-    """The zone's weeks, ways and survival; None where no water arrives."""
-    telling = [t for name in dict.fromkeys(c.row for c in zone.containers) for t in _telling(zone, name, rows)]
-    if not telling or min(t.water.flow_l_h for t in telling) <= 0:
+    """The zone's weeks, ways, thirst and survival; None where no water arrives."""
+    telling = telling_of(zone, rows, inputs)
+    if not telling or min(one.water.flow_l_h for one in telling) <= 0:
         return None
-    store, season = _store(telling), _season(telling, inputs)
-    flow = np.array([t.water.flow_l_h for t in telling])
+    store, season = store_of(telling), season_of(telling, inputs.years, inputs.hours)
+    flow = np.array([one.water.flow_l_h for one in telling])
     plans = plan_season(store, season, flow, inputs.wanted)
+    plans = leached(plans, store, season, flow_l_h=flow, wanted=inputs.wanted, share=inputs.leaching)
     ways = _ways(zone, plans, store, season, flow, inputs)
     planned, fixed = ways[0].zone_l, ways[2].zone_l
     return ZoneSeason(
@@ -68,49 +38,8 @@ def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], in
         tuple(_week(zone, i, plan, inputs) for i, plan in enumerate(plans)),
         ways,
         1.0 - planned / fixed if fixed > 0 else 0.0,
+        tuple(_thirst(telling, season, inputs)),
         tuple(_survival(telling, store, season, inputs)),
-    )
-
-
-def _telling(zone: ZoneWorked, name: str, rows: dict[str, tuple[RowWorked, RowSpec]]) -> list[Telling]:
-    mine = [c for c in zone.containers if c.row == name]
-    row, spec = rows[name]
-    ends = [min(mine, key=lambda c: c.flow_l_h), max(mine, key=lambda c: c.flow_l_h)]
-    return [Telling(row, spec, c) for c in dict.fromkeys(ends)]
-
-
-def _store(telling: list[Telling]) -> Store:
-    """Levels above wilting: refill where the easy water ends, stress where the reserve ends."""
-    levels = []
-    for one in telling:
-        room = one.spec.vessel.fill(one.spec.headspace_m)
-        held = container_store(one.spec.mix.retention, room.area_m2, room.depth_m, breaks_m=room.breaks_m)
-        stress = held.beyond_stress_l
-        levels.append((stress + held.reserve_l + held.easily_available_l, stress + held.reserve_l, stress))
-    capacity, refill, stress_l = (np.array(level) for level in zip(*levels, strict=True))
-    return Store(capacity, refill, stress_l, stress_l, np.full(capacity.size, DRY_CAPTURE))
-
-
-def _season(telling: list[Telling], inputs: Inputs) -> Season:
-    years = inputs.years
-    mean_c = ((years.tmax_c + years.tmin_c) / 2).mean(axis=1)
-    demand, caught, et0 = [], [], []
-    for one in telling:
-        mouth = one.row.mouth_area_m2
-        canopy = canopy_m2(one.row, one.spec, mean_c)
-        thirst = max((inputs.catalog.plant_factors[s.plant.water_use].factor for s in one.spec.plants), default=0.0)
-        factor = canopy_coefficient(thirst, one.spec.microclimate.factor)
-        demand.append(
-            litres_per_mm(canopy, np.array(factor), wetted_area_m2=np.array(mouth), evaporation_factor=BARE_MIX_FACTOR)
-        )
-        caught.append(mouth * (1 - FULL_CANOPY_INTERCEPTION * np.minimum(canopy / mouth, 1.0)))
-        et0.append(years.et0_mm * inputs.light[one.row.name][:, None])
-    return Season(
-        np.ascontiguousarray(np.stack(et0, axis=-1)),
-        np.ascontiguousarray(np.stack(demand, axis=1)),
-        counted_rain_mm(years.rain_mm, years.et0_mm),
-        np.ascontiguousarray(np.stack(caught, axis=1)),
-        inputs.hours,
     )
 
 
@@ -118,13 +47,17 @@ def _week(zone: ZoneWorked, index: int, plan: WeekPlan, inputs: Inputs) -> WeekW
     first = index * WEEK_DAYS
     days = min(WEEK_DAYS, inputs.years.day_of_year.size - first)
     watered = sum((inputs.wanted.first_weekday + first + day) % 7 in inputs.wanted.weekdays for day in range(days))
+    hours = plan.setting.minutes_per_day / 60.0 * watered
+    flows = [container.flow_l_h for container in zone.containers]
     return WeekWorked(
         index + 1,
         words_of(int(inputs.years.day_of_year[first])),
         float(inputs.years.et0_mm[first : first + days].mean()),
         plan.setting.starts if plan.setting.minutes else 0,
         plan.setting.minutes,
-        zone.flow_l_h * plan.setting.minutes_per_day / 60.0 * watered,
+        zone.flow_l_h * hours,
+        min(flows) * hours,
+        max(flows) * hours,
         plan.stress_chance,
         plan.drained_share,
         plan.limit.value,
@@ -162,14 +95,41 @@ def _followed(words: str, litres: float, outcome: Outcome, cost: float | None) -
     return FollowedWorked(words, litres, worst, outcome.drained_share, outcome.used_share, cost)
 
 
+def _thirst(telling: list[Telling], season: Season, inputs: Inputs) -> list[ThirstWorked]:
+    """By row and month, what the sunniest of its telling containers wants and what rain brings, on a mean day."""
+    years, months = inputs.years, month_of(inputs.years.day_of_year)
+    et0, rain = years.et0_mm.mean(axis=1), season.rain_mm.mean(axis=1)
+    found = []
+    for at in _sunniest(telling):
+        one, canopy = telling[at], canopy_of(telling[at], years)
+        wants = season.et0_mm[:, :, at].mean(axis=1) * season.litres_per_mm[:, at]
+        rains = rain * season.rain_litres_per_mm[:, at]
+        columns = (et0, one.light, canopy, wants, rains)
+        for month in dict.fromkeys(months.tolist()):
+            days = months == month
+            open_mm, light, leaves, litres, rained = (float(column[days].mean()) for column in columns)
+            factors = (one.factor, BARE_MIX_FACTOR)
+            found.append(ThirstWorked(one.row.name, month, open_mm, light, leaves, *factors, litres, rained))
+    return found
+
+
+def _sunniest(telling: list[Telling]) -> list[int]:
+    """Of each row the telling container with the most light."""
+    best: dict[str, int] = {}
+    for at, one in enumerate(telling):
+        known = best.setdefault(one.row.name, at)
+        if one.light.mean() > telling[known].light.mean():
+            best[one.row.name] = at
+    return list(best.values())
+
+
 def _survival(telling: list[Telling], store: Store, season: Season, inputs: Inputs) -> list[SurvivalWorked]:
-    """Days without water by month, of one container of each row."""
+    """Days without water by month, of the sunniest telling container of each row."""
     months = month_of(inputs.years.day_of_year)
     wanted = season.et0_mm * season.litres_per_mm[:, None, :]
     lasts = days_without_water(store, wanted, months.astype(np.float64))
-    found = []
-    for name in dict.fromkeys(t.row.name for t in telling):
-        at = next(i for i, t in enumerate(telling) if t.row.name == name)
-        for month in dict.fromkeys(months.tolist()):
-            found.append(SurvivalWorked(name, month, int(lasts[month - 1, at])))
-    return found
+    return [
+        SurvivalWorked(telling[at].row.name, month, int(lasts[month - 1, at]))
+        for at in _sunniest(telling)
+        for month in dict.fromkeys(months.tolist())
+    ]

@@ -1,0 +1,106 @@
+"""The containers that tell how a zone fares: of each row the one short of water first, and the one that drains most."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from brimful.catalog import Catalog
+from brimful.design.model import ContainerWater, RowWorked, ZoneWorked
+from brimful.design.season.growth import canopy_m2
+from brimful.design.season.years import Years
+from brimful.design.settle import RowSpec
+from brimful.domains.substrate import container_store
+from brimful.domains.watering.demand import BARE_MIX_FACTOR, FULL_CANOPY_INTERCEPTION, canopy_coefficient
+from brimful.domains.watering.season import Season, Store, counted_rain_mm, litres_per_mm
+from brimful.domains.watering.settings import Wanted
+
+FloatArray = NDArray[np.float64]
+DRY_CAPTURE = 0.5
+"""Share of a pulse that an entirely dry peat mix still catches: 20 to 50 % runs down the gap (common practice, no
+source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Inputs:
+    """What every zone of the site is judged by."""
+
+    years: Years
+    hours: FloatArray
+    wanted: Wanted
+    leaching: float
+    catalog: Catalog
+    light: dict[str, FloatArray]  # by row: ET0 there over ET0 in the open, (days, containers)
+    money_per_l: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """One container of a row, with its water and its light by day."""
+
+    row: RowWorked
+    spec: RowSpec
+    water: ContainerWater
+    light: FloatArray
+    factor: float
+
+    @property
+    def ease(self) -> float:
+        """Flow for each share of full light: least where water runs short first, most where it drains most."""
+        return self.water.flow_l_h / max(float(self.light.mean()), 1e-9)
+
+
+def telling_of(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> list[Telling]:
+    """Of each row of a zone the container with the least and the one with the most water for its light."""
+    found: list[Telling] = []
+    for name in dict.fromkeys(c.row for c in zone.containers):
+        row, spec = rows[name]
+        light, at = inputs.light[name].T, {container: i for i, container in enumerate(spec.ids)}
+        factor = _factor(spec, inputs.catalog)
+        mine = [Telling(row, spec, c, light[at[c.container]], factor) for c in zone.containers if c.row == name]
+        ends = (min(mine, key=lambda one: one.ease), max(mine, key=lambda one: one.ease))
+        found.extend(ends if ends[0] is not ends[1] else ends[:1])
+    return found
+
+
+def _factor(spec: RowSpec, catalog: Catalog) -> float:
+    """K: the factor of the thirstiest plants present × the microclimate's."""
+    thirst = max((catalog.plant_factors[one.plant.water_use].factor for one in spec.plants), default=0.0)
+    return canopy_coefficient(thirst, spec.microclimate.factor)
+
+
+def store_of(telling: list[Telling]) -> Store:
+    """Levels above wilting: refill where the easy water ends, stress where the reserve ends."""
+    levels = []
+    for one in telling:
+        room = one.spec.vessel.fill(one.spec.headspace_m)
+        held = container_store(one.spec.mix.retention, room.area_m2, room.depth_m, breaks_m=room.breaks_m)
+        stress = held.beyond_stress_l
+        levels.append((stress + held.reserve_l + held.easily_available_l, stress + held.reserve_l, stress))
+    capacity, refill, stress_l = (np.array(level) for level in zip(*levels, strict=True))
+    return Store(capacity, refill, stress_l, stress_l, np.full(capacity.size, DRY_CAPTURE))
+
+
+def canopy_of(one: Telling, years: Years) -> FloatArray:
+    """Ground under a container's leaves on each day of the mean year, in m²."""
+    return canopy_m2(one.row, one.spec, ((years.tmax_c + years.tmin_c) / 2).mean(axis=1))
+
+
+def season_of(telling: list[Telling], years: Years, hours: FloatArray) -> Season:
+    """Demand and rain of the telling containers on every day of every year."""
+    demand, caught, et0 = [], [], []
+    for one in telling:
+        mouth, canopy = one.row.mouth_area_m2, canopy_of(one, years)
+        wetted = np.array(mouth)
+        demand.append(
+            litres_per_mm(canopy, np.array(one.factor), wetted_area_m2=wetted, evaporation_factor=BARE_MIX_FACTOR)
+        )
+        caught.append(mouth * (1 - FULL_CANOPY_INTERCEPTION * np.minimum(canopy / mouth, 1.0)))
+        et0.append(years.et0_mm * one.light[:, None])
+    return Season(
+        np.ascontiguousarray(np.stack(et0, axis=-1)),
+        np.ascontiguousarray(np.stack(demand, axis=1)),
+        counted_rain_mm(years.rain_mm, years.et0_mm),
+        np.ascontiguousarray(np.stack(caught, axis=1)),
+        hours,
+    )
