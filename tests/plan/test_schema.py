@@ -120,6 +120,7 @@ ec_rise = 0.9
 
 [season]
 reliability = "95 %"
+leaching = "12 %"
 
 [water]
 price = 0.004
