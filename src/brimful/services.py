@@ -182,7 +182,7 @@ def _season_for_feed(desk: "CareDesk", outcome: "Outcome", places: Places, folde
         return None
     from brimful.design.season.whole import work_out_season as season_of
 
-    return season_of(desk.plan, outcome, desk.catalog, places=places, folder=folder)[0]
+    return season_of(desk.plan, outcome, desk.catalog, places=places, folder=folder, ledger=desk.ledger)[0]
 
 
 def write_care(answer: CareAnswer, folder: Path, part: str) -> list[Path]:

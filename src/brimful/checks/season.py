@@ -80,7 +80,7 @@ def _frost(season: SeasonWorked, places: Places) -> Iterator[Finding]:
     for frost in season.frosts:
         if frost.threshold_c == 0.0 and (frost.after_planting_share or 0.0) > RISKY:
             share = 100 * (frost.after_planting_share or 0.0)
-            said = f"in {share:.0f} of 100 years of the record frost came after planting day, {season.first_day}"
+            said = f"in {share:.0f} of 100 years ({frost.source}) frost came after planting day, {season.first_day}"
             mend = f"Plant tender plants from {frost.last_safe} on, or keep a cover at hand."
             yield Finding("frost-after-planting", Severity.WARNING, said, mend, places.at("site", "planting_day"))
     few = [frost for frost in season.frosts if 0 < frost.years_count < 10]

@@ -69,6 +69,8 @@ def answer(season: SeasonWorked, zone: ZoneSeason, system: System) -> str:
     """The sentences a person would say of a zone's season."""
     planned, left, _ = zone.ways
     worst = max(zone.weeks, key=lambda week: week.zone_l)
+    if not worst.minutes_per_start:
+        return f"{zone.zone}: from {season.first_day} to {season.last_day} rain and the mix bring all the plants want."
     litres = show(planned.zone_l, Dimension.VOLUME, system)
     cost = f" ({season.currency}{planned.cost_money:.2f})" if planned.cost_money is not None else ""
     return (
@@ -114,12 +116,12 @@ def _thirst(zone: ZoneSeason, system: System) -> Table:
     table = titled_table(
         f"What one container wants on a mean day, {unit_of(Dimension.VOLUME, system)}",
         ["row"],
-        ["× ET0", *(MONTHS[m - 1] for m in months)],
+        ["plants", "place", *(MONTHS[m - 1] for m in months)],
     )
     for row in dict.fromkeys(one.row for one in zone.thirst):
         mine = [one for one in zone.thirst if one.row == row]
-        litres = (show_number(one.thirst_l_day, Dimension.VOLUME, system) for one in mine)
-        table.add_row(row, f"{mine[0].et0_canopy_share:.2f}", *litres)
+        litres = (show_number(one.demand_l_day, Dimension.VOLUME, system) for one in mine)
+        table.add_row(row, f"× {mine[0].plant_factor:.2f}", f"× {mine[0].microclimate_factor:.2f}", *litres)
     return table
 
 

@@ -56,7 +56,9 @@ def _of_record(weather: DailyWeather, season: Season, threshold_c: float, southe
     words = [_words(day, southern) for day in days]
     after, before = _risks(frosts, season, southern)
     years = int(frosts.spring_years.size)
-    return FrostWorked(threshold_c, words[0], words[1], words[2], words[3], after, before, years, "record")
+    return FrostWorked(
+        threshold_c, words[0], words[1], words[2], words[3], after, before, years, Path(weather.source).name
+    )
 
 
 def _risks(frosts: FrostDates, season: Season, southern: bool) -> tuple[float | None, float | None]:

@@ -45,10 +45,12 @@ class ThirstWorked:
     month: int
     et0_mm_day: float
     light_share: float
+    plant_factor: float
+    microclimate_factor: float
     canopy_area_m2: float
-    et0_canopy_share: float
-    et0_wetted_share: float
-    thirst_l_day: float
+    canopy_demand_l_day: float
+    wetted_surface_l_day: float
+    demand_l_day: float
     rain_l_day: float
 
 

@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from brimful.catalog import Catalog
+from brimful.design.ledger import Ledger
 from brimful.design.model import ContainerWater, RowWorked, ZoneWorked
 from brimful.design.season.growth import canopy_m2
 from brimful.design.season.years import Years
@@ -32,6 +33,7 @@ class Inputs:
     catalog: Catalog
     light: dict[str, FloatArray]  # by row: ET0 there over ET0 in the open, (days, containers)
     money_per_l: float | None
+    ledger: Ledger
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +44,7 @@ class Telling:
     spec: RowSpec
     water: ContainerWater
     light: FloatArray
-    factor: float
+    plant_factor: float
 
     @property
     def ease(self) -> float:
@@ -56,17 +58,12 @@ def telling_of(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inp
     for name in dict.fromkeys(c.row for c in zone.containers):
         row, spec = rows[name]
         light, at = inputs.light[name].T, {container: i for i, container in enumerate(spec.ids)}
-        factor = _factor(spec, inputs.catalog)
+        thirstiest = (inputs.catalog.plant_factors[one.plant.water_use].factor for one in spec.plants)
+        factor = max(thirstiest, default=0.0)
         mine = [Telling(row, spec, c, light[at[c.container]], factor) for c in zone.containers if c.row == name]
         ends = (min(mine, key=lambda one: one.ease), max(mine, key=lambda one: one.ease))
         found.extend(ends if ends[0] is not ends[1] else ends[:1])
     return found
-
-
-def _factor(spec: RowSpec, catalog: Catalog) -> float:
-    """K: the factor of the thirstiest plants present × the microclimate's."""
-    thirst = max((catalog.plant_factors[one.plant.water_use].factor for one in spec.plants), default=0.0)
-    return canopy_coefficient(thirst, spec.microclimate.factor)
 
 
 def store_of(telling: list[Telling]) -> Store:
@@ -91,10 +88,8 @@ def season_of(telling: list[Telling], years: Years, hours: FloatArray) -> Season
     demand, caught, et0 = [], [], []
     for one in telling:
         mouth, canopy = one.row.mouth_area_m2, canopy_of(one, years)
-        wetted = np.array(mouth)
-        demand.append(
-            litres_per_mm(canopy, np.array(one.factor), wetted_area_m2=wetted, evaporation_factor=BARE_MIX_FACTOR)
-        )
+        wetted, factor = np.array(mouth), np.array(canopy_coefficient(one.plant_factor, one.spec.microclimate.factor))
+        demand.append(litres_per_mm(canopy, factor, wetted_area_m2=wetted, evaporation_factor=BARE_MIX_FACTOR))
         caught.append(mouth * (1 - FULL_CANOPY_INTERCEPTION * np.minimum(canopy / mouth, 1.0)))
         et0.append(years.et0_mm * one.light[:, None])
     return Season(

@@ -6,6 +6,7 @@ import numpy as np
 
 from brimful.catalog import Catalog
 from brimful.design.climate import read_weather_of
+from brimful.design.ledger import Ledger
 from brimful.design.season.frosts import frost_free_of, frosts_of
 from brimful.design.season.light import sun_of
 from brimful.design.season.model import SeasonWorked
@@ -24,7 +25,7 @@ DAYS_2000 = 9497  # days from 2000-01-01 to 2026-01-01
 
 
 def work_out_season(
-    plan: Plan, outcome: Outcome, catalog: Catalog, *, places: Places, folder: Path
+    plan: Plan, outcome: Outcome, catalog: Catalog, *, places: Places, folder: Path, ledger: Ledger | None = None
 ) -> tuple[SeasonWorked | None, Notes]:
     """The season of a plan that was worked out, and what there is to say of it; None where its weather will not do."""
     notes = Notes(places)
@@ -40,7 +41,7 @@ def work_out_season(
     sun, light = sun_of(plan, settled.rows, years, notes)
     wanted, leaching = wanted_of(plan, settled.timer, years, notes), leaching_of(plan, notes)
     money = plan.water.price / plan.water.per if plan.water is not None else None
-    inputs = Inputs(years, _hours(plan, years), wanted, leaching, catalog, light, money)
+    inputs = Inputs(years, _hours(plan, years), wanted, leaching, catalog, light, money, ledger or Ledger())
     rows = {row.name: (row, spec) for row, spec in zip(design.rows, settled.rows, strict=True)}
     zones = [season for zone in design.zones if (season := zone_season(zone, rows, inputs)) is not None]
     starts, unplaced = timetable_of(plan, design.zones, zones, settled.timer.step_minutes)

@@ -4,11 +4,11 @@ import numpy as np
 
 from brimful.design.model import RowWorked, ZoneWorked
 from brimful.design.season.leaching import leached
-from brimful.design.season.model import FollowedWorked, SurvivalWorked, ThirstWorked, WeekWorked, ZoneSeason
-from brimful.design.season.telling import FloatArray, Inputs, Telling, canopy_of, season_of, store_of, telling_of
-from brimful.design.season.years import month_of, words_of
+from brimful.design.season.model import FollowedWorked, WeekWorked, ZoneSeason
+from brimful.design.season.telling import FloatArray, Inputs, season_of, store_of, telling_of
+from brimful.design.season.thirst import survival_of, thirst_of
+from brimful.design.season.years import words_of
 from brimful.design.settle import RowSpec
-from brimful.domains.watering.demand import BARE_MIX_FACTOR
 from brimful.domains.watering.schedule import (
     WEEK_DAYS,
     Outcome,
@@ -19,7 +19,6 @@ from brimful.domains.watering.schedule import (
 )
 from brimful.domains.watering.search import WeekPlan
 from brimful.domains.watering.season import Season, Store
-from brimful.domains.watering.survival import days_without_water
 
 
 def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> ZoneSeason | None:
@@ -38,8 +37,8 @@ def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], in
         tuple(_week(zone, i, plan, inputs) for i, plan in enumerate(plans)),
         ways,
         1.0 - planned / fixed if fixed > 0 else 0.0,
-        tuple(_thirst(telling, season, inputs)),
-        tuple(_survival(telling, store, season, inputs)),
+        tuple(thirst_of(telling, season, inputs)),
+        tuple(survival_of(telling, store, season, inputs)),
     )
 
 
@@ -93,43 +92,3 @@ def _first_weeks(plans: list[WeekPlan]) -> int:
 def _followed(words: str, litres: float, outcome: Outcome, cost: float | None) -> FollowedWorked:
     worst = float(outcome.stress_chance.max())
     return FollowedWorked(words, litres, worst, outcome.drained_share, outcome.used_share, cost)
-
-
-def _thirst(telling: list[Telling], season: Season, inputs: Inputs) -> list[ThirstWorked]:
-    """By row and month, what the sunniest of its telling containers wants and what rain brings, on a mean day."""
-    years, months = inputs.years, month_of(inputs.years.day_of_year)
-    et0, rain = years.et0_mm.mean(axis=1), season.rain_mm.mean(axis=1)
-    found = []
-    for at in _sunniest(telling):
-        one, canopy = telling[at], canopy_of(telling[at], years)
-        wants = season.et0_mm[:, :, at].mean(axis=1) * season.litres_per_mm[:, at]
-        rains = rain * season.rain_litres_per_mm[:, at]
-        columns = (et0, one.light, canopy, wants, rains)
-        for month in dict.fromkeys(months.tolist()):
-            days = months == month
-            open_mm, light, leaves, litres, rained = (float(column[days].mean()) for column in columns)
-            factors = (one.factor, BARE_MIX_FACTOR)
-            found.append(ThirstWorked(one.row.name, month, open_mm, light, leaves, *factors, litres, rained))
-    return found
-
-
-def _sunniest(telling: list[Telling]) -> list[int]:
-    """Of each row the telling container with the most light."""
-    best: dict[str, int] = {}
-    for at, one in enumerate(telling):
-        known = best.setdefault(one.row.name, at)
-        if one.light.mean() > telling[known].light.mean():
-            best[one.row.name] = at
-    return list(best.values())
-
-
-def _survival(telling: list[Telling], store: Store, season: Season, inputs: Inputs) -> list[SurvivalWorked]:
-    """Days without water by month, of the sunniest telling container of each row."""
-    months = month_of(inputs.years.day_of_year)
-    wanted = season.et0_mm * season.litres_per_mm[:, None, :]
-    lasts = days_without_water(store, wanted, months.astype(np.float64))
-    return [
-        SurvivalWorked(telling[at].row.name, month, int(lasts[month - 1, at]))
-        for at in _sunniest(telling)
-        for month in dict.fromkeys(months.tolist())
-    ]
