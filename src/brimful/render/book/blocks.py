@@ -13,6 +13,7 @@ BREAK_AFTER = 14
 SOFT_BREAK = "\u200b"
 POINTS = {"letter": (612.0, 792.0), "a4": (595.28, 841.89)}
 MARGIN = 54.0
+LARGE_PT = 12.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,11 @@ class Style:
     paper: str = "letter"
     size: float = 10.0
     address: str = ""
+
+    @property
+    def large(self) -> bool:
+        """Whether letters are too large for drawings side by side."""
+        return self.size > LARGE_PT
 
     @property
     def width(self) -> float:

@@ -35,7 +35,7 @@ def _alike(cards: tuple[CardWorked, ...]) -> list[list[CardWorked]]:
 def _card(cards: list[CardWorked]) -> Iterator[Block]:
     count = sum(len(card.containers) for card in cards)
     hours = sum(step.minutes_each * step.people_count for step in cards[0].steps) / 60
-    yield say(f"{count} containers, {hours:.1f} hours of work each." if count else f"Once, {hours:.1f} hours of work.")
+    yield say(f"{count} × {hours:.1f} hours of work." if count else f"Once, {hours:.1f} hours of work.")
     cautions = list(dict.fromkeys(c for step in cards[0].steps for c in step.cautions))
     rows = [
         (
@@ -65,11 +65,10 @@ def _card(cards: list[CardWorked]) -> Iterator[Block]:
 
 
 def _cautions(cautions: list[CautionWorked]) -> Block:
-    rows = [(f"[{i}]", c.topic, c.text, c.decides) for i, c in enumerate(cautions, 1)]
+    rows = [(f"[{i}]", f"{c.topic[:1].upper()}{c.topic[1:]}. {c.text}", c.decides) for i, c in enumerate(cautions, 1)]
     columns = [
         Column("", share=0.5),
-        Column("topic", share=1.6),
-        Column("what to mind", share=6),
+        Column("what to mind", share=7.6),
         Column("who decides", share=2.2),
     ]
     return table(columns, rows, title="Cautions at the steps with a number in brackets")

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from brimful.design.model import ContainerWater, ZoneWorked
-from brimful.quantities import Dimension, System, show, show_number, unit_of
+from brimful.quantities import Dimension, System, show, unit_of
 from brimful.render.book.blocks import Block, Column, Desk, chapter, form, picture, say, table, text
 from brimful.render.charts.budget import budget
 from brimful.render.charts.flows import flows
@@ -14,6 +14,7 @@ CATCH_L = 1.0
 READING_SHARE = 0.1
 """A jug is read to about a tenth (common practice, no source)."""
 TESTED = 8
+FLUID_OUNCE_L = 0.0295735295625
 
 
 def water_test(desk: Desk) -> Iterator[Block]:
@@ -51,7 +52,7 @@ def _blocks(desk: Desk, zone: ZoneWorked) -> Iterator[Block]:
 def _test(zone: ZoneWorked, system: System) -> Iterator[Block]:
     """Which containers to catch, for how long, and what should be in the jug."""
     minutes = catch_minutes(zone)
-    unit = unit_of(Dimension.VOLUME, system)
+    unit = unit_of(Dimension.VOLUME, system, small=True)
     yield text(
         f"On the day: run the zone until every line is full, then catch all the water of one container for {minutes} "
         f"minutes: lift its dripline over a tub. Do it at the containers below, and read the pressure behind the last "
@@ -61,7 +62,7 @@ def _test(zone: ZoneWorked, system: System) -> Iterator[Block]:
     rows = [
         (
             one.container,
-            show(caught_l(one.flow_l_h, minutes), Dimension.VOLUME, system),
+            jug(caught_l(one.flow_l_h, minutes), system),
             _between(one, minutes, system),
             "",
             show(one.head_m, Dimension.PRESSURE, system),
@@ -107,8 +108,12 @@ def caught_l(flow_l_h: float, minutes: float) -> float:
 def _between(one: ContainerWater, minutes: int, system: System) -> str:
     low = caught_l(min(one.flow_low_l_h or one.flow_l_h, one.flow_l_h), minutes) * (1 - READING_SHARE)
     high = caught_l(max(one.flow_high_l_h or one.flow_l_h, one.flow_l_h), minutes) * (1 + READING_SHARE)
-    unit = unit_of(Dimension.VOLUME, system)
-    return f"{show_number(low, Dimension.VOLUME, system)} and {show_number(high, Dimension.VOLUME, system)} {unit}"
+    return f"{jug(low, system)} and {jug(high, system)}"
+
+
+def jug(volume_l: float, system: System) -> str:
+    """Water in a jug, as its marks say: whole fluid ounces, or tens of millilitres."""
+    return f"{volume_l / FLUID_OUNCE_L:.0f} fl oz" if system is System.US else f"{round(100 * volume_l) * 10} mL"
 
 
 def speed(speed_m_s: float, system: System) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from brimful.quantities import Dimension, show
-from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, table, text
+from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, picture, table, text
 from brimful.render.book.words import loose, percent
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.scene import RowSeen
@@ -27,14 +27,25 @@ def containers(desk: Desk) -> Iterator[Block]:
 
 
 def _blocks(desk: Desk, rows: list[RowSeen]) -> Iterator[Block]:
-    row, half, size = rows[0], desk.style.width / 2 - 6, desk.style.size
+    row = rows[0]
     count = sum(one.spec.count for one in rows)
     yield text(f"Build {count} of these: {row.worked.container}, filled with {row.worked.mix}.")
-    above = draw_above(desk.scene, row, width=0.8 * half, size=size)
-    yield abreast([above, draw_section(desk.scene, row, width=1.15 * half, size=size)])
+    yield from _pictures(desk, row)
     if row.plants:
         yield _plants(row)
     yield _figures(desk, row)
+    yield from _order(desk, row)
+
+
+def _pictures(desk: Desk, row: RowSeen) -> Iterator[Block]:
+    """From above and cut through: side by side, or one under the other in large print."""
+    width, size = desk.style.width, desk.style.size
+    if desk.style.large:
+        yield picture(draw_above(desk.scene, row, width=0.62 * width, size=size))
+        yield picture(draw_section(desk.scene, row, width=width, size=size))
+        return
+    above = draw_above(desk.scene, row, width=0.4 * width, size=size)
+    yield abreast([above, draw_section(desk.scene, row, width=0.57 * width, size=size)])
 
 
 def _plants(row: RowSeen) -> Block:
@@ -50,6 +61,16 @@ def _plants(row: RowSeen) -> Block:
         Column("in each", right=True, share=1.2),
     ]
     return table(columns, rows, title="Plants")
+
+
+def _order(desk: Desk, row: RowSeen) -> Iterator[Block]:
+    """In which order to plant, and why, where the planting is worked out."""
+    planting = desk.scene.planting
+    own = next((one for one in planting.rows if one.row == row.spec.name), None) if planting else None
+    if own is not None and own.steps:
+        rows = [(number, step.what, step.why) for number, step in enumerate(own.steps, 1)]
+        columns = [Column("", share=0.5), Column("plant", share=4), Column("why", share=5)]
+        yield table(columns, rows, title="In this order")
 
 
 def _figures(desk: Desk, row: RowSeen) -> Block:

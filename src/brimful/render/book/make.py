@@ -8,7 +8,7 @@ from brimful.render.book.building import building
 from brimful.render.book.buying import buying
 from brimful.render.book.catch import water_test
 from brimful.render.book.container import containers
-from brimful.render.book.cover import cover, opening
+from brimful.render.book.cover import cover, opening, run
 from brimful.render.book.doubts import assumed, minding
 from brimful.render.book.feeding import feeding
 from brimful.render.book.pipes import pipes
@@ -19,6 +19,7 @@ from brimful.render.book.tasks import tasks
 from brimful.render.book.times import times
 from brimful.render.drawings.scene import Scene
 from brimful.render.drawings.strip import draw_strip
+from brimful.render.drawings.svg import shortened
 from brimful.render.fonts import font_folder
 
 FIXED_TIME = 0
@@ -28,6 +29,7 @@ FIXED_TIME = 0
 def chapters(desk: Desk) -> list[Block]:
     """Every chapter for which there is something to say."""
     return [
+        *run(desk),
         *minding(desk),
         *buying(desk),
         *pipes(desk),
@@ -50,6 +52,7 @@ def book_data(scene: Scene, style: Style) -> dict[str, object]:
     width, height = POINTS[style.paper]
     return {
         "title": soft(scene.design.title),
+        "short": shortened(scene.design.title, style.size, 0.8 * style.width),
         "place": soft(scene.design.site.place),
         "size": style.size,
         "width": width,

@@ -7,6 +7,8 @@ from brimful.render.drawings.svg import element
 
 QUIET = 4
 """Free modules round the code (ISO/IEC 18004, memory)."""
+NAME_ROOM, LINE_ROOM = 32, 60
+"""Letters that a label has room for."""
 
 
 def tags(desk: Desk) -> Block:
@@ -14,9 +16,20 @@ def tags(desk: Desk) -> Block:
     address = desk.style.address.rstrip("/")
     says = "opens its page" if address else "says its name; print with --address to open its page"
     entries = [
-        (qr(code_words(desk, name)), name, row.worked.container) for row in desk.scene.rows for name in row.spec.ids
+        (qr(code_words(desk, name)), clipped(name, NAME_ROOM), clipped(row.worked.container, LINE_ROOM))
+        for row in desk.scene.rows
+        for name in row.spec.ids
     ]
     return chapter("Labels", [text(f"Cut along the dashes. Each code {says}."), labels(entries)])
+
+
+def clipped(words: str, most: int) -> str:
+    """Words with their middle left out where they are long: the number at the end is what tells labels apart.
+
+    >>> clipped("water side 12", 20), clipped("a very long name of a row 12", 16)
+    ('water side 12', 'a very l… row 12')
+    """
+    return words if len(words) <= most else f"{words[: most // 2].rstrip()}…{words[-(most // 2 - 1) :]}"
 
 
 def code_words(desk: Desk, name: str) -> str:

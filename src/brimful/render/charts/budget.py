@@ -19,14 +19,15 @@ def budget(zone: ZoneWorked, system: System) -> Spec:
     ]
     others = [step for step in zone.pressure_budget if step.where != "regulator"] or list(zone.pressure_budget)
     most = max(others, key=lambda step: step.head_lost_m)
+    top = max(0.1, *(row["takes"] for row in rows if isinstance(row["takes"], float)))
     left = show(zone.least_head_m, Dimension.PRESSURE, system)
     y = axis("part", None, "nominal", sort=None)
     return spec(
-        f"{left} is left at the last emitter; beside the regulator {most.where} takes the most",
+        f"{left} is left at the last emitter; besides the regulator, most goes in the {most.where}",
         f"pressure taken on the way to {zone.worst_container}, {unit}",
         rows,
         height=15 * len(rows),
-        encoding={"y": y, "x": axis("takes", unit)},
+        encoding={"y": y, "x": axis("takes", unit, scale={"domain": [0, 1.15 * top], "nice": False})},
         layer=[
             {"mark": {"type": "bar", "color": WATER, "height": 8}},
             {"mark": {"type": "text", "align": "left", "dx": 4}, "encoding": {"text": {"field": "says"}}},

@@ -18,12 +18,13 @@ def costs(order: OrderWorked) -> Spec | None:
         {"group": name, "cost": cost, "says": f"{100 * cost / total:.0f} %"}
         for name, cost in sorted(sums.items(), key=lambda one: -one[1])
     ]
+    room = {"domain": [0, 1.12 * max(sums.values())], "nice": False}
     return spec(
         f"{rows[0]['group']} take {rows[0]['says']} of {order.currency}{total:,.0f}",
         f"cost by kind, {order.currency}",
         rows,
         height=16 * len(rows),
-        encoding={"y": axis("group", None, "nominal", sort=None), "x": axis("cost", order.currency)},
+        encoding={"y": axis("group", None, "nominal", sort=None), "x": axis("cost", order.currency, scale=room)},
         layer=[
             {"mark": {"type": "bar", "color": CLAY, "height": 8}},
             {"mark": {"type": "text", "align": "left", "dx": 4}, "encoding": {"text": {"field": "says"}}},

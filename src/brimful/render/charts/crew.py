@@ -1,23 +1,17 @@
 """Who does what when: the build's schedule by person."""
 
+from collections.abc import Iterator
+
 from brimful.design.care.model import BuildWorked
 from brimful.render.charts.vega import Spec, axis, spec
 from brimful.render.drawings.svg import GROUND
 
+FOLLOWS_ON_H = 0.02
+
 
 def crew(build: BuildWorked) -> Spec | None:
     """A bar for each step and person along the working hours of the days; None where nothing is to do."""
-    longest = 60 * build.day_hours
-    rows = [
-        {
-            "person": f"person {person}",
-            "from": (slot.day_count - 1) * build.day_hours + slot.start_min / 60,
-            "to": (slot.day_count - 1) * build.day_hours + min(slot.end_min, longest) / 60,
-            "place": slot.place,
-        }
-        for slot in build.slots
-        for person in slot.people
-    ]
+    rows = list(_stretches(build))
     if not rows:
         return None
     days = build.finish_days_count
@@ -34,3 +28,28 @@ def crew(build: BuildWorked) -> Spec | None:
             "color": axis("place", None, "nominal", sort=None),
         },
     )
+
+
+def _stretches(build: BuildWorked) -> Iterator[dict[str, object]]:
+    """Each person's work in working hours from the start, what follows on at the same row told as one."""
+    row_of = {container: card.place for card in build.cards for container in card.containers}
+    for person in range(1, build.people_count + 1):
+        begun: tuple[str, float, float] | None = None
+        for slot in sorted(build.slots, key=lambda one: (one.day_count, one.start_min)):
+            if person not in slot.people:
+                continue
+            before = (slot.day_count - 1) * build.day_hours
+            start, end = before + slot.start_min / 60, before + min(slot.end_min / 60, build.day_hours)
+            place = row_of.get(slot.place, slot.place)
+            if begun is not None and begun[0] == place and start - begun[2] < FOLLOWS_ON_H:
+                begun = (place, begun[1], end)
+                continue
+            if begun is not None:
+                yield _stretch(person, *begun)
+            begun = (place, start, end)
+        if begun is not None:
+            yield _stretch(person, *begun)
+
+
+def _stretch(person: int, place: str, start_h: float, end_h: float) -> dict[str, object]:
+    return {"person": f"person {person}", "place": place, "from": start_h, "to": end_h}

@@ -2,7 +2,7 @@
 
 from brimful.design.season.model import SeasonWorked, ZoneSeason
 from brimful.quantities import Dimension, System, in_unit, show, unit_of
-from brimful.render.charts.vega import Spec, axis, spec
+from brimful.render.charts.vega import Spec, axis, spec, weeks_axis
 from brimful.render.drawings.svg import CLAY, WATER
 
 
@@ -12,7 +12,6 @@ def season_water(season: SeasonWorked, zone: ZoneSeason, system: System) -> Spec
     rows = [
         {
             "week": week.from_day,
-            "order": week.number,
             "water": in_unit(week.zone_l, Dimension.VOLUME, system),
             "stress": 100 * week.stress_chance_share,
         }
@@ -20,7 +19,7 @@ def season_water(season: SeasonWorked, zone: ZoneSeason, system: System) -> Spec
     ]
     most = max(week.stress_chance_share for week in zone.weeks)
     total = show(sum(week.zone_l for week in zone.weeks), Dimension.VOLUME, system)
-    x = axis("week", "week of", "ordinal", sort={"field": "order"}, axis={"labelAngle": -60, "labelOverlap": True})
+    x = weeks_axis([week.from_day for week in zone.weeks])
     return spec(
         f"The season takes {total}; in no week does the chance of stress pass {100 * most:.0f} %",
         f"bars: water of {zone.zone}, {unit} a week; points: chance of a dry container, {season.years_count} seasons",

@@ -1,14 +1,15 @@
 """What all charts share: the look, and the way to print."""
 
+from functools import lru_cache
 from typing import Any
 
-from brimful.render.drawings.svg import ALARM, CLAY, INK, LEAF, SOFT, STRAW, WATER
+from brimful.render.drawings.svg import ALARM, CLAY, INK, LEAF, SOFT, STRAW, WATER, shortened, text_width
 
 Spec = dict[str, Any]
 SCHEMA = "https://vega.github.io/schema/vega-lite/v5.json"
 COLOURS = (WATER, CLAY, LEAF, STRAW, "#5B4B8A", "#6B6B6B", "#2F8F9D", ALARM)
 """Told apart by lightness too, so that grey print and weak colour sight keep them apart."""
-ROOM_LINE = 1.6
+LEGEND_COLUMNS = 3
 
 
 def spec(title: str, under: str, rows: list[dict[str, Any]], *, height: float, **parts: Any) -> Spec:
@@ -28,7 +29,12 @@ def axis(field: str, title: str | None, kind: str = "quantitative", **more: Any)
     return {"field": field, "title": title, "type": kind, **more}
 
 
-def config(size: float) -> dict[str, Any]:
+def weeks_axis(labels: list[str]) -> dict[str, Any]:
+    """The weeks along x, in the order of the season."""
+    return axis("week", "week of", "ordinal", sort=labels, axis={"labelAngle": -60, "labelOverlap": True})
+
+
+def config(size: float, room: float) -> dict[str, Any]:
     """Ink on paper: thin grid, no frame, letters of one size."""
     words = {
         "labelFontSize": size,
@@ -37,6 +43,7 @@ def config(size: float) -> dict[str, Any]:
         "titleColor": SOFT,
         "titleFontWeight": "normal",
     }
+    columns = {"columns": LEGEND_COLUMNS, "labelLimit": room / LEGEND_COLUMNS - 5 * size}
     return {
         "font": "Source Sans Pro",
         "background": None,
@@ -50,7 +57,7 @@ def config(size: float) -> dict[str, Any]:
             "offset": 8,
         },
         "axis": {**words, "gridColor": "#E3DED2", "domainColor": SOFT, "tickColor": SOFT, "labelLimit": 22 * size},
-        "legend": {**words, "symbolType": "square", "orient": "bottom", "labelLimit": 20 * size},
+        "legend": {**words, "symbolType": "square", "orient": "bottom", **columns},
         "range": {"category": list(COLOURS)},
         "text": {"fontSize": size, "color": INK},
     }
@@ -70,17 +77,15 @@ def printed(chart: Spec, width: float, size: float) -> str:
         "width": room,
         "autosize": {"type": "fit-x", "contains": "padding"},
         "padding": 2,
-        "config": config(size),
+        "config": config(size, room),
     }
     return str(vl_convert.vegalite_to_svg(fitted, vl_version="5.20"))
 
 
 def folded(words: str, width: float, size: float) -> list[str]:
     """A title in lines that fit."""
-    from brimful.render.drawings.svg import text_width
-
     lines = [""]
-    for word in words.split():
+    for word in (shortened(one, size, width) for one in words.split()):
         longer = f"{lines[-1]} {word}".strip()
         if lines[-1] and text_width(longer, size) > width:
             lines.append(word)
@@ -89,6 +94,7 @@ def folded(words: str, width: float, size: float) -> list[str]:
     return lines
 
 
+@lru_cache(maxsize=1)
 def fonts() -> None:
     """Let the printer of charts know the sans of the book."""
     import vl_convert

@@ -15,7 +15,9 @@ EMITTER_PX = 2.6
 def draw_above(scene: Scene, row: RowSeen, *, width: float, size: float = 12.0, week: int = 0) -> str:
     """The container seen from above, its front downwards; on planting day with the tube, later with the leaves."""
     sheet = Sheet(width, size)
-    reach = max([row.width_m / 2, *(math.hypot(p.x_m, p.y_m) + p.stands[week].radius_m for p in row.plants)])
+    reach = max(
+        [row.width_m / 2, *(max(abs(p.x_m), abs(p.y_m)) + p.stands[week].radius_m * (week > 0) for p in row.plants)]
+    )
     per_m = (width - 8) / (2 * max(reach, row.width_m / 2 * 1.06))
     x, y = width / 2, 4 + max(reach, row.width_m / 2 * 1.06) * per_m
     _rim(sheet, row, (x, y), per_m)
@@ -38,8 +40,8 @@ def _foot(sheet: Sheet, scene: Scene, row: RowSeen, at: tuple[float, float], per
     y += 1.2 * sheet.size
     across(sheet, x - half, x + half, y, length(row.width_m, scene.system))
     y += 1.9 * sheet.size
-    scale_bar(sheet, 4, y, per_m=per_m, system=scene.system, most=0.3 * sheet.width)
-    said = "planting day, front below" if week == 0 else f"week {week}, front below"
+    scale_bar(sheet, 4, y, per_m=per_m, system=scene.system, most=0.2 * sheet.width)
+    said = "planting, front below" if week == 0 else f"week {week}, front below"
     sheet.text(sheet.width - 4, y + 1, said, anchor="end", fill=SOFT)
     return sheet.done(y + 0.5 * sheet.size, f"One container of {row.spec.name} from above, week {week}", per_m=per_m)
 

@@ -11,6 +11,8 @@ from brimful.render.drawings.vessels import draw_container
 LEAST_CONTAINER = 24.0
 """Narrower than this on the page, gaps are shortened, then rows broken into lines."""
 CLOSE = 1.5
+SMALLEST = 15.0
+"""Room for one container and its gap on the page, at the least."""
 """Pitch of containers over their width where the gaps are shortened."""
 EDGE = 6.0
 
@@ -54,7 +56,7 @@ def spread_of(scene: Scene, width: float, size: float, tallest: float) -> Spread
     true = min(width / longest, width / (6 * widest))
     if true * widest >= LEAST_CONTAINER and _height(scene, true, most, size) <= tallest:
         return Spread(true, most, 0.0, true=True)
-    for across in range(6, 200):
+    for across in range(6, int(width / SMALLEST) + 1):
         per_m = width / (across * CLOSE * widest)
         if _height(scene, per_m, across, size) <= tallest:
             break

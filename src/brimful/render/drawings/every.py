@@ -8,6 +8,7 @@ from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.elevation import draw_elevation
 from brimful.render.drawings.scene import Scene
 from brimful.render.drawings.section import draw_section
+from brimful.render.drawings.site import draw_site, has_site
 from brimful.render.drawings.weeks import draw_weeks
 from brimful.render.drawings.zone import draw_zone
 
@@ -20,6 +21,8 @@ def every_drawing(scene: Scene) -> Iterator[tuple[str, str]]:
     """Name and SVG of each drawing, in the order of a book."""
     for week in WEEKS:
         yield f"run-week-{week:02d}.svg", draw_elevation(scene, width=WIDTH, size=SIZE, week=week, tallest=2000)
+    if has_site(scene):
+        yield "site.svg", draw_site(scene, width=WIDTH, size=SIZE, tallest=WIDTH)
     for i, (spec, zone) in enumerate(scene.zones, 1):
         yield f"zone-{i}-{plain(zone.name)}.svg", draw_zone(scene, spec, zone, width=WIDTH, size=SIZE)
     for i, row in enumerate(scene.rows, 1):

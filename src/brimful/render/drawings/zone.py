@@ -61,7 +61,7 @@ def _head(sheet: Sheet, scene: Scene, zone: ZoneWorked) -> float:
         if step.where in ("main", "lateral"):
             break
         steps.append((step.where, step.head_left_m))
-    columns = 4 if sheet.width > 30 * sheet.size else 3
+    columns = 3
     room = (sheet.width - 2) / columns
     y = 0.0
     for i, (where, left) in enumerate(steps):
@@ -83,7 +83,7 @@ def _device(sheet: Sheet, at: tuple[float, float], room: float, *, where: str, l
     sheet.text(
         x + 4,
         y + 1.85 * size,
-        f"leaves {left}" if where != "tap" else f"{left}, nothing running",
+        f"leaves {left}" if where != "tap" else f"{left} at rest",
         fill=SOFT,
         room=room - 20,
     )
