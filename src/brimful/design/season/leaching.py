@@ -1,6 +1,5 @@
 """Weeks made so much longer that a wanted share of the season's water drains and carries salts out."""
 
-import math
 from dataclasses import replace
 
 from brimful.domains.watering.schedule import Outcome, follow_settings
@@ -8,7 +7,7 @@ from brimful.domains.watering.search import WeekPlan, drained_share
 from brimful.domains.watering.season import FloatArray, Season, Store
 from brimful.domains.watering.settings import Setting, Wanted
 
-MOST, HALVINGS = 2.0, 6
+LEAST, MOST, HALVINGS = 0.75, 2.0, 6
 CLOSE = 1.06
 """Plants use what they use, so the factor lies near (1 − drained) / (1 − wanted); this much beyond is enough."""
 
@@ -16,23 +15,25 @@ CLOSE = 1.06
 def leached(
     plans: list[WeekPlan], store: Store, season: Season, *, flow_l_h: FloatArray, wanted: Wanted, share: float
 ) -> list[WeekPlan]:
-    """The plan with every week's minutes raised by one factor, the least that lets a share of the water drain.
+    """The plan with its weeks raised to one factor times their even course, the least that lets a share drain.
 
-    Formula: minutes × f, rounded to the timer's step; f by halving, since longer runs never drain less.
+    Formula: minutes = max(planned, f × even course), even course = (week before + 2 × week + week after) / 4; so weeks
+    that lie below their neighbours are raised first, and the timer is changed by less from week to week.
     Args: plans: the season's weeks; flow_l_h: by container [L/h]; share: of the season's water [0 to 1)
     Returns: the weeks anew; unchanged where so much drains already
-    Valid: factor up to 2; no longer than the permitted time
-    Source: leaching fraction = drained / applied (UF/IFAS ENH1268, read)
+    Valid: factor up to 2; no longer than the permitted time; longer runs never raise stress nor drain less
+    Source: leaching fraction = drained / applied (UF/IFAS ENH1268, read); the even course is common practice, no source
     """
+    even = _even_course([plan.setting.minutes_per_day for plan in plans])
 
     def outcome(factor: float) -> Outcome:
-        settings = [_longer(plan.setting, factor, wanted) for plan in plans]
+        settings = [_raised(plan.setting, factor * day, wanted) for plan, day in zip(plans, even, strict=True)]
         return follow_settings(store, season, flow_l_h, settings=settings, wanted=wanted)
 
-    low, found = 1.0, outcome(1.0)
-    if found.drained_share >= share or not any(plan.setting.minutes for plan in plans):
+    found = outcome(0.0)
+    if found.drained_share >= share or not any(even):
         return plans
-    high = min(MOST, CLOSE * (1.0 - found.drained_share) / (1.0 - share))
+    low, high = LEAST, min(MOST, CLOSE * (1.0 - found.drained_share) / (1.0 - share))
     found = outcome(high)
     if found.drained_share < share:
         high, found = MOST, outcome(MOST)
@@ -43,10 +44,21 @@ def leached(
     return [_replaced(plan, found, week) for week, plan in enumerate(plans)]
 
 
-def _longer(setting: Setting, factor: float, wanted: Wanted) -> Setting:
+def _even_course(minutes: list[int]) -> list[float]:
+    """Each week's minutes a day evened with its neighbours'; a week without water stays without, and lends none."""
+    padded = [0, *minutes, 0]
+    return [
+        (2 * here + (before or here) + (after or here)) / 4.0 if here else 0.0
+        for before, here, after in zip(padded, minutes, padded[2:], strict=False)
+    ]
+
+
+def _raised(setting: Setting, minutes_per_day: float, wanted: Wanted) -> Setting:
+    """At least so many minutes a day, to the nearest step, within the permitted time."""
     step = wanted.timer.minute_step
     longest = int(wanted.timer.permitted_minutes / setting.starts / step) * step
-    return Setting(setting.starts, min(math.floor(setting.minutes * factor / step + 0.5) * step, longest))
+    nearest = int(minutes_per_day / setting.starts / step + 0.5) * step
+    return Setting(setting.starts, max(setting.minutes, min(nearest, longest)))
 
 
 def _replaced(plan: WeekPlan, outcome: Outcome, week: int) -> WeekPlan:
