@@ -37,6 +37,7 @@ def drawn_difference_m() -> float:
     apart = [greatest_difference_m(n, solve(n, gravity_m_s2=GRAVITY_M_S2).head_m) for n in drawn_networks(200)]
     return max(one for one in apart if not math.isnan(one))
 
+
 INSTITUTE = "Hydraulic Institute, Engineering Data Library IIIB, schedule 40"
 STEEL = Water(1.21e-5 * FT**2, law=FRICTION_LAWS["colebrook"])
 SEVERAL = "two independent solvers"

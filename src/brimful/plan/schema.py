@@ -109,6 +109,10 @@ class Shade(Table):
             raise ValueError('a tree without at and width was given; expected both, for example at = ["4 m", "2 m"]')
         if self.kind != "tree" and len(self.corners) < 3 and (self.start is None or self.end is None):
             raise ValueError(f"a {self.kind} without start and end was given; expected both, or three corners or more")
+        if self.clear is not None and self.clear >= self.height:
+            raise ValueError("clear is not below height; expected the height of the lowest branches")
+        if len(set(self.corners)) < 3 and self.kind != "tree" and (self.corners or self.start == self.end):
+            raise ValueError("start and end are one point, or corners repeat; expected a line, or three corners apart")
         return self
 
 

@@ -17,6 +17,8 @@ from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.elevation import draw_elevation
 from brimful.render.drawings.every import every_drawing
 from brimful.render.drawings.scene import Scene, scene_of
+from brimful.render.drawings.section import draw_section
+from brimful.render.drawings.site import draw_site, has_site
 from brimful.render.drawings.svg import element, escaped, text_width
 from brimful.render.drawings.zone import draw_zone
 
@@ -45,7 +47,7 @@ def test_every_drawing_of_every_example_is_plain_xml_without_script(name: str) -
         root = ElementTree.fromstring(svg)
         assert root.tag == f"{SVG}svg", file
         tags = {e.tag.removeprefix(SVG) for e in root.iter()}
-        assert tags <= {"svg", "title", "line", "path", "polygon", "circle", "rect", "text"}, file
+        assert tags <= {"svg", "title", "line", "path", "polygon", "circle", "rect", "text", "g"}, file
         assert not any(key.startswith("on") or "href" in key for e in root.iter() for key in e.attrib)
 
 
@@ -130,16 +132,63 @@ def test_any_text_is_safe_in_an_element_and_in_an_attribute(words: str) -> None:
     assert root.get("data-x", "").split() == kept.split()
 
 
+def test_gaps_true_to_scale_are_the_plans() -> None:
+    """Where the drawing says so, containers in elevation stand as far apart as in the plan."""
+    svg = draw_elevation(scene_from(FIXED), width=900)
+    root = ElementTree.fromstring(svg)
+    assert root.get("data-gaps") == "true"
+    xs = [float((e.get("transform") or "").removeprefix("translate(").split()[0]) for e in kinds(svg, "stand")]
+    per_m = float(root.get("data-per-m", 0))
+    assert [(b - a) / per_m for a, b in pairwise(xs)] == pytest.approx([7 * 0.3048] * 3, abs=2e-3)
+
+
+def test_a_section_has_the_containers_own_measures() -> None:
+    """Outside height and width, depth of mix and headspace, measured back from the cut."""
+    scene = scene_from(FIXED)
+    row = scene.rows[0]
+    svg = draw_section(scene, row, width=500)
+    per_m = float(ElementTree.fromstring(svg).get("data-per-m", 0))
+    box = {kind: spans(kinds(svg, kind)[0]) for kind in ("outside", "mix")}
+    assert (box["outside"][0] / per_m, box["outside"][1] / per_m) == pytest.approx((30 * 0.0254, 24 * 0.0254), abs=2e-3)
+    assert box["mix"][1] / per_m == pytest.approx(row.worked.fill_depth_m, abs=2e-3)
+    assert (box["mix"][2] - box["outside"][2]) / per_m == pytest.approx(2 * 0.0254, abs=2e-3)
+
+
+def spans(outline: ElementTree.Element) -> tuple[float, float, float]:
+    """Width, height and top of an outline."""
+    points = [tuple(map(float, p.split(","))) for p in outline.get("points", "").split()]
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    return max(xs) - min(xs), max(ys) - min(ys), min(ys)
+
+
+def test_a_site_is_drawn_as_it_is_measured() -> None:
+    """North is up, containers stand along their heading, a tree is as wide as the plan says."""
+    start = 'start = ["2 m", "3 m"]\nheading = 0\napproach = "3 ft"'
+    tree = '\n[[shade]]\nkind = "tree"\nat = ["10 m", "5 m"]\nheight = "6 m"\nwidth = "4 m"\n'
+    scene = scene_from(FIXED.replace('approach = "3 ft"', start) + tree)
+    assert has_site(scene)
+    svg = draw_site(scene, width=600)
+    per_m = float(ElementTree.fromstring(svg).get("data-per-m", 0))
+    places = [(float(e.get("cx", 0)), float(e.get("cy", 0))) for e in kinds(svg, "container")]
+    assert [(a[1] - b[1]) / per_m for a, b in pairwise(places)] == pytest.approx([7 * 0.3048] * 3, abs=2e-3)
+    assert {round(x, 2) for x, _ in places} == {round(places[0][0], 2)}
+    assert spans(kinds(svg, "tree")[0])[0] / per_m == pytest.approx(4.0, abs=0.05)
+    assert not has_site(scene_from(FIXED))
+
+
 def test_a_hundred_containers_all_stand_in_the_drawing() -> None:
     """The run of a long row has every container, and none beyond the page."""
     scene = scene_from(
         FIXED.replace("count = 4", "count = 100").replace('"5 gal in 30 s at 40 psi"', '"5 gal in 5 s at 55 psi"')
     )
     svg = draw_elevation(scene, width=500, size=10)
-    drawn = kinds(svg, "container")
-    assert len(drawn) == 100
-    for one in drawn:
-        xs = [float(p.split(",")[0]) for p in one.get("points", "").split()]
+    stands = kinds(svg, "stand")
+    assert len(stands) == 100
+    for stand in stands:
+        found = re.fullmatch(r"translate\(([\d.]+) [\d.]+\)", stand.get("transform", ""))
+        outline = next(e for e in stand.iter() if e.get("data-kind") == "container")
+        assert found is not None
+        xs = [float(found[1]) + float(p.split(",")[0]) for p in outline.get("points", "").split()]
         assert min(xs) >= 0 and max(xs) <= 500
 
 

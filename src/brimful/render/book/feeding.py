@@ -41,7 +41,8 @@ def _blocks(desk: Desk, feed: FeedWorked) -> Iterator[Block]:
             Column("done", share=1),
         ]
         yield table(columns, rows, title="Feedings")
-    for one in feed.nitrogen:
+    alike = {one.weeks: one for one in reversed(feed.nitrogen)}
+    for one in (one for one in feed.nitrogen if alike[one.weeks] is one):
         yield picture(printed(nitrogen(one), desk.style.width, desk.style.size))
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from brimful.render.drawings.measures import length, scale_bar
 from brimful.render.drawings.scene import RowSeen, Scene
-from brimful.render.drawings.svg import SOFT, WATER, Sheet
+from brimful.render.drawings.svg import SOFT, WATER, Sheet, number
 from brimful.render.drawings.vessels import draw_container
 
 LEAST_CONTAINER = 24.0
@@ -100,8 +100,11 @@ def _line(sheet: Sheet, scene: Scene, row: RowSeen, at: tuple[float, int, int], 
     end = xs[-1] + half
     sheet.line((EDGE, ground), (end, ground), stroke_width=1.0)
     numbered = _numbered_every(row, spread, sheet.size)
+    one = Sheet(sheet.width, sheet.size)  # drawn once, set down at each place
+    draw_container(one, row, (0.0, 0.0), per_m=spread.per_m, week=week, month=month)
+    drawn = "".join(one.parts)
     for i, x in zip(range(first, last), xs, strict=True):
-        draw_container(sheet, row, (x, ground), per_m=spread.per_m, week=week, month=month)
+        sheet.add("g", drawn, transform=f"translate({number(x)} {number(ground)})", data_kind="stand")
         if not bare and (i == 0 or (i + 1) % numbered == 0):
             sheet.text(x, ground + 1.15 * sheet.size, str(i + 1), anchor="middle", fill=WATER, data_x=x)
 

@@ -1,7 +1,7 @@
 """The run in one short line, for the head of a page: every container in order, plainly."""
 
 from brimful.render.drawings.scene import RowSeen, Scene
-from brimful.render.drawings.svg import INK, LEAF, Sheet
+from brimful.render.drawings.svg import INK, LEAF, Sheet, number
 from brimful.render.drawings.vessels import CLAY_TINT, closed, outline
 
 WEEK = 8
@@ -18,9 +18,11 @@ def draw_strip(scene: Scene, *, width: float, height: float = 26.0) -> str:
     per_m = min(width / across, height / tallest)
     ground, x = height - 1, 0.0
     for row in scene.rows:
+        half = row.width_m * per_m / 2
+        one = Sheet(width)
+        _one(one, row, 0.0, ground, per_m)
         for _ in range(row.spec.count):
-            half = row.width_m * per_m / 2
-            _one(sheet, row, x + half, ground, per_m)
+            sheet.add("g", "".join(one.parts), transform=f"translate({number(x + half)} 0)")
             x += 2 * half * PITCH
         x += 0.6 * per_m
     sheet.line((0, ground), (width, ground), stroke=INK, stroke_width=0.7)
