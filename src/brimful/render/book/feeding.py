@@ -1,6 +1,7 @@
 """Feed: what to weigh, when, and the nitrogen of each row through the season."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from brimful.design.care.model import CoatedWorked, FeedWorked, SolubleWorked
 from brimful.quantities import Dimension, System, show
@@ -41,9 +42,10 @@ def _blocks(desk: Desk, feed: FeedWorked) -> Iterator[Block]:
             Column("done", share=1),
         ]
         yield table(columns, rows, title="Feedings")
-    alike = {one.weeks: one for one in reversed(feed.nitrogen)}
-    for one in (one for one in feed.nitrogen if alike[one.weeks] is one):
-        yield picture(printed(nitrogen(one), desk.style.width, desk.style.size))
+    for weeks in dict.fromkeys(one.weeks for one in feed.nitrogen):
+        own = [one for one in feed.nitrogen if one.weeks == weeks]
+        together = replace(own[0], row=", ".join(one.row for one in own))
+        yield picture(printed(nitrogen(together), desk.style.width, desk.style.size))
 
 
 def _soluble(one: SolubleWorked, system: System) -> Iterator[Block]:
