@@ -81,7 +81,7 @@ def test_containers_stand_along_the_lateral_at_their_distances() -> None:
     """In the zone's drawing the distance between containers is that of the plan, by the drawing's scale."""
     scene = scene_from(FIXED)
     spec, zone = scene.zones[0]
-    svg = draw_zone(scene, spec, zone, width=600)
+    svg = draw_zone(scene, (spec, zone), width=600)
     per_m = float(ElementTree.fromstring(svg).get("data-per-m", 0))
     xs = [float(e.get("cx", 0)) for e in kinds(svg, "station")]
     assert len(xs) == 4

@@ -93,19 +93,25 @@ def head(words: str) -> Block:
 
 def picture(svg: str, *, under: str = "") -> Block:
     """A drawing, at the size it was drawn."""
-    return {"kind": "picture", "svg": svg, "width": drawn_width(svg), "under": soft(under)}
+    return {
+        "kind": "picture",
+        "svg": svg,
+        "width": drawn_size(svg)[0],
+        "tall": drawn_size(svg)[1],
+        "under": soft(under),
+    }
 
 
 def abreast(svgs: Sequence[str]) -> Block:
     """Drawings side by side."""
-    return {"kind": "abreast", "svgs": [[svg, drawn_width(svg)] for svg in svgs]}
+    return {"kind": "abreast", "svgs": [[svg, drawn_size(svg)[0]] for svg in svgs]}
 
 
-def drawn_width(svg: str) -> float:
-    """The width a drawing was made for; a unit of the drawing is a point of the page."""
-    found = re.search(r'<svg[^>]*? width="([\d.]+)"', svg)
+def drawn_size(svg: str) -> tuple[float, float]:
+    """Width and height that a drawing was made for; a unit of the drawing is a point of the page."""
+    found = re.search(r'<svg[^>]*? width="([\d.]+)" height="([\d.]+)"', svg)
     assert found is not None
-    return float(found[1])
+    return float(found[1]), float(found[2])
 
 
 def table(columns: Sequence[Column], rows: Iterable[Sequence[object]], *, title: str = "") -> Block:

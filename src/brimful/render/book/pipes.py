@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from brimful.render.book.blocks import Block, Desk, chapter, picture
 from brimful.render.drawings.site import draw_site, has_site
-from brimful.render.drawings.zone import draw_zone
+from brimful.render.drawings.zone import draw_zone, parts_of
 
 
 def pipes(desk: Desk) -> Iterator[Block]:
@@ -14,5 +14,8 @@ def pipes(desk: Desk) -> Iterator[Block]:
         drawn = draw_site(desk.scene, width=style.width, size=style.size, tallest=0.7 * style.height)
         yield chapter("The site", [picture(drawn)])
     for spec, zone in desk.scene.zones:
-        drawn = draw_zone(desk.scene, spec, zone, width=desk.style.width, size=desk.style.size)
-        yield chapter(f"Tubes of {zone.name}", [picture(drawn)])
+        parts = parts_of(spec, style.size, style.height)
+        drawn_parts = (
+            draw_zone(desk.scene, (spec, zone), width=style.width, size=style.size, laterals=part) for part in parts
+        )
+        yield chapter(f"Tubes of {zone.name}", [picture(svg) for svg in drawn_parts])

@@ -3,12 +3,12 @@
 from functools import lru_cache
 from typing import Any
 
-from brimful.render.drawings.svg import ALARM, CLAY, INK, LEAF, SOFT, STRAW, WATER, shortened, text_width
+from brimful.render.drawings.svg import ALARM, INK, LEAF, SOFT, WATER, shortened, text_width
 
 Spec = dict[str, Any]
 SCHEMA = "https://vega.github.io/schema/vega-lite/v5.json"
-COLOURS = (WATER, CLAY, LEAF, STRAW, "#5B4B8A", "#6B6B6B", "#2F8F9D", ALARM)
-"""Told apart by lightness too, so that grey print and weak colour sight keep them apart."""
+COLOURS = (WATER, "#D08A5B", LEAF, "#B59A2E", "#5B4B8A", "#8A8F8C", ALARM, "#5FA8B8")
+"""Dark and light in turn, so that grey print and weak colour sight keep neighbours apart."""
 LEGEND_COLUMNS = 3
 
 

@@ -24,7 +24,7 @@ def every_drawing(scene: Scene) -> Iterator[tuple[str, str]]:
     if has_site(scene):
         yield "site.svg", draw_site(scene, width=WIDTH, size=SIZE, tallest=WIDTH)
     for i, (spec, zone) in enumerate(scene.zones, 1):
-        yield f"zone-{i}-{plain(zone.name)}.svg", draw_zone(scene, spec, zone, width=WIDTH, size=SIZE)
+        yield f"zone-{i}-{plain(zone.name)}.svg", draw_zone(scene, (spec, zone), width=WIDTH, size=SIZE)
     for i, row in enumerate(scene.rows, 1):
         stem = f"container-{i}-{plain(row.spec.name)}"
         yield f"{stem}-above.svg", draw_above(scene, row, width=CONTAINER_WIDTH, size=SIZE)

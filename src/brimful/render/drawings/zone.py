@@ -1,5 +1,6 @@
 """A zone as it is piped: from the tap through every device, down the main, along each lateral to scale."""
 
+import math
 from itertools import pairwise
 
 from brimful.design.model import ContainerWater, ZoneWorked
@@ -12,6 +13,9 @@ from brimful.render.drawings.svg import BOLD, INK, MEDIUM, SOFT, WATER, Sheet, t
 from brimful.render.drawings.vessels import CLAY_TINT, PAPER
 
 Built = tuple[ZoneSpec, Lateral]
+Zoned = tuple[ZoneSpec, ZoneWorked]
+LANE = 6.8
+"""Height that a lateral takes, in sizes of letters."""
 MAIN_X = 16.0
 BORES_M = ((0.010, 0.9), (0.018, MEDIUM), (0.023, 2.0))
 """Tube is drawn thin to a bore of 10 mm, medium to 18 and 23 mm, bold above."""
@@ -22,36 +26,40 @@ def width_of_bore(bore_m: float) -> float:
     return next((wide for most, wide in BORES_M if bore_m <= most), BOLD)
 
 
-def draw_zone(scene: Scene, spec: ZoneSpec, zone: ZoneWorked, *, width: float, size: float = 12.0) -> str:
-    """The zone; containers numbered from the water's end, each with the water it gets."""
-    sheet = Sheet(width, size)
-    y = _head(sheet, scene, zone)
+def parts_of(spec: ZoneSpec, size: float, tallest: float) -> list[list[Lateral]]:
+    """The laterals in the order they leave the main, as many together as a page has room for."""
+    order = sorted(spec.zone.laterals, key=lambda one: one.at_m)
+    most = max(1, int(min(1e3, (tallest - 14 * size) / (LANE * size))))
+    return [order[i : i + most] for i in range(0, len(order), most)]
+
+
+def draw_zone(
+    scene: Scene, built: Zoned, *, width: float, size: float = 12.0, laterals: list[Lateral] | None = None
+) -> str:
+    """The zone, or some of its laterals; containers numbered from the water's end, each with the water it gets."""
+    (spec, zone), sheet = built, Sheet(width, size)
+    own = parts_of(spec, size, math.inf)[0] if laterals is None else laterals
+    top = y = _head(sheet, scene, zone)
     longest = max(lateral.stations[-1].distance_m for lateral in spec.zone.laterals)
     per_m = (width - MAIN_X - 1.6 * size) / max(longest, 0.1)
-    top = y
     waters = {c.container: c for c in zone.containers}
-    for lateral in sorted(spec.zone.laterals, key=lambda one: one.at_m):
-        y += 4.6 * size
-        own = [waters[s.container] for s in lateral.stations]
-        _lateral(sheet, scene, (spec, lateral), own, (y, per_m))
-        y += 2.2 * size
-    end = y - 2.2 * size
-    sheet.line(
-        (MAIN_X, top), (MAIN_X, end), stroke=WATER, stroke_width=width_of_bore(spec.zone.main.tube.inner_diameter_m)
-    )
-    words = f"main: {spec.main}, {length(spec.main_length_m, scene.system)}"
-    sheet.halo(MAIN_X + 8, top + 1.1 * size, words, room=width - 40, data_kind="main")
+    for lateral in own:
+        got = [waters[station.container] for station in lateral.stations]
+        _lateral(sheet, scene, (spec, lateral), got, (y + 4.6 * size, per_m))
+        y += LANE * size
+    _main(sheet, scene, spec, top, y - 2.2 * size)
     y += 1.2 * size
     scale_bar(sheet, MAIN_X, y, per_m=per_m, system=scene.system)
-    sheet.text(
-        width - 2,
-        y + 1,
-        "to scale along the laterals",
-        anchor="end",
-        fill=SOFT,
-        room=width - 190,
-    )
+    sheet.text(width - 2, y + 1, "to scale along the laterals", anchor="end", fill=SOFT, room=width - 190)
     return sheet.done(y + 8, f"Zone {zone.name}: tubes, flows and pressures", per_m=per_m)
+
+
+def _main(sheet: Sheet, scene: Scene, spec: ZoneSpec, top: float, end: float) -> None:
+    """The main down the left edge, and what it is."""
+    bore = width_of_bore(spec.zone.main.tube.inner_diameter_m)
+    sheet.line((MAIN_X, top), (MAIN_X, end), stroke=WATER, stroke_width=bore)
+    words = f"main: {spec.main}, {length(spec.main_length_m, scene.system)}"
+    sheet.halo(MAIN_X + 8, top + 1.1 * sheet.size, words, room=sheet.width - 40, data_kind="main")
 
 
 def _head(sheet: Sheet, scene: Scene, zone: ZoneWorked) -> float:
