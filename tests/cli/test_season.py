@@ -110,3 +110,33 @@ def test_brackets_in_names_stay_words(tmp_path: Path) -> None:
     text = example("balcony").read_text(encoding="utf-8").replace('name = "rail"', 'name = "[red]rail[/red]"')
     plan.write_text(text, encoding="utf-8")
     assert "[red]rail[/red]" in CliRunner().invoke(brimful, ["season", str(plan)]).output
+
+
+@pytest.mark.parametrize(
+    ("shade", "says"),
+    [
+        ('kind = "tree"\nheight = "4 m"', "at and width"),
+        ('kind = "tree"\nheight = "2 m"\nat = ["0 m", "3 m"]\nwidth = "3 m"\nclear = "2 m"', "not below height"),
+        ('kind = "wall"\nheight = "2 m"\nstart = ["1 m", "1 m"]\nend = ["1 m", "1 m"]', "one point"),
+        ('kind = "building"\nheight = "2 m"\ncorners = [["0 m", "0 m"], ["0 m", "0 m"], ["1 m", "0 m"]]', "repeat"),
+        ('kind = "gazebo"\nheight = "2 m"', "gazebo"),
+    ],
+)  # fmt: skip
+def test_a_shade_that_cannot_stand_is_a_finding(tmp_path: Path, shade: str, says: str) -> None:
+    """A tree without place, branches above its top, a wall of no length, a flat house, an unknown kind: told."""
+    plan = tmp_path / "p.toml"
+    plan.write_text(example("balcony").read_text(encoding="utf-8") + f"\n[[shade]]\n{shade}\n", encoding="utf-8")
+    result = CliRunner().invoke(brimful, ["season", str(plan)])
+    assert result.exit_code == 1
+    assert says in " ".join(result.output.split())
+
+
+def test_a_row_inside_what_shades_it_is_warned_of(tmp_path: Path) -> None:
+    """Containers within a building's corners see no sky: a warning asks where they stand."""
+    corners = '[["-2 m", "-2 m"], ["5 m", "-2 m"], ["5 m", "3 m"], ["-2 m", "3 m"]]'
+    house = f'kind = "building"\nheight = "9 m"\ncorners = {corners}'
+    plan = tmp_path / "p.toml"
+    plan.write_text(f"{example('balcony').read_text(encoding='utf-8')}\n[[shade]]\n{house}\n", encoding="utf-8")
+    said = " ".join(CliRunner().invoke(brimful, ["season", str(plan)]).output.split())
+    assert "of the sky" in said
+    assert "stands inside what shades it" in said

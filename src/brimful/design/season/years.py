@@ -50,7 +50,7 @@ def years_of(weather: DailyWeather, site: Site, season: Season, notes: Notes) ->
     every_month = np.unique(weather.months).size == 12 and weather.days_count >= FEWEST_DAYS
     if len(whole) >= ENOUGH_YEARS or (whole and not every_month):
         if len(whole) < ENOUGH_YEARS:
-            said = f"the {len(whole)} seasons of the record and no more, since it lacks the other months"
+            said = f"{len(whole)} of the record and no more, since it lacks the other months"
             notes.assume("site.weather (years)", "weather-years", said)
         return _real(weather, site, days, whole)
     if not every_month:
@@ -95,7 +95,7 @@ def _real(weather: DailyWeather, site: Site, days: NDArray[np.int64], whole: lis
         result.extraterrestrial_mj_m2[at],
         _place(weather, site),
         len(whole),
-        f"{len(whole)} seasons of {weather.source.rsplit('/', 1)[-1]}",
+        f"{len(whole)} season{'s' * (len(whole) > 1)} of {weather.source.rsplit('/', 1)[-1]}",
     )
 
 
