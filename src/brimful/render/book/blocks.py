@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from html import unescape
 
 from brimful.quantities import System
 from brimful.render.drawings.scene import Scene
@@ -93,18 +94,20 @@ def head(words: str) -> Block:
 
 def picture(svg: str, *, under: str = "") -> Block:
     """A drawing, at the size it was drawn."""
-    return {
-        "kind": "picture",
-        "svg": svg,
-        "width": drawn_size(svg)[0],
-        "tall": drawn_size(svg)[1],
-        "under": soft(under),
-    }
+    width, tall = drawn_size(svg)
+    known = {"kind": "picture", "svg": svg, "alt": said_of(svg), "width": width, "tall": tall}
+    return {**known, "under": soft(under)}
 
 
 def abreast(svgs: Sequence[str]) -> Block:
     """Drawings side by side."""
-    return {"kind": "abreast", "svgs": [[svg, drawn_size(svg)[0]] for svg in svgs]}
+    return {"kind": "abreast", "svgs": [[svg, drawn_size(svg)[0], said_of(svg)] for svg in svgs]}
+
+
+def said_of(svg: str) -> str:
+    """What a drawing says of itself to those who do not see it."""
+    found = re.search(r"<title>(.*?)</title>", svg)
+    return unescape(found[1]) if found else "chart"
 
 
 def drawn_size(svg: str) -> tuple[float, float]:

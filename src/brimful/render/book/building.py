@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from brimful.design.care.model import CardWorked, Care, CautionWorked, SetOutWorked
 from brimful.quantities import Dimension, show
 from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
+from brimful.render.book.words import some_of
 from brimful.render.care.work import tape
 from brimful.render.charts.crew import crew
 from brimful.render.charts.vega import printed
@@ -20,7 +21,7 @@ def building(desk: Desk) -> Iterator[Block]:
     if care.build is None:
         return
     for cards in _alike(care.build.cards):
-        yield chapter("Build: " + ", ".join(card.place for card in cards), list(_card(cards)))
+        yield chapter("Build: " + some_of([card.place for card in cards]), list(_card(cards)))
     yield chapter("The crew's days", list(_crew(desk, care)))
 
 

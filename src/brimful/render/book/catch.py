@@ -108,7 +108,7 @@ def caught_l(flow_l_h: float, minutes: float) -> float:
 def _between(one: ContainerWater, minutes: int, system: System) -> str:
     low = caught_l(min(one.flow_low_l_h or one.flow_l_h, one.flow_l_h), minutes) * (1 - READING_SHARE)
     high = caught_l(max(one.flow_high_l_h or one.flow_l_h, one.flow_l_h), minutes) * (1 + READING_SHARE)
-    return f"{jug(low, system)} and {jug(high, system)}"
+    return f"{jug(low, system).split()[0]} and {jug(high, system)}"
 
 
 def jug(volume_l: float, system: System) -> str:

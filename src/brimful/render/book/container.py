@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from brimful.quantities import Dimension, show
 from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, picture, table, text
-from brimful.render.book.words import loose, percent
+from brimful.render.book.words import loose, percent, some_of
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.scene import RowSeen
 from brimful.render.drawings.section import draw_section
@@ -22,13 +22,15 @@ def alike(desk: Desk) -> list[list[RowSeen]]:
 def containers(desk: Desk) -> Iterator[Block]:
     """One chapter a kind of container."""
     for rows in alike(desk):
-        names = ", ".join(row.spec.name for row in rows)
+        names = some_of([row.spec.name for row in rows])
         yield chapter(f"One container of {names}", list(_blocks(desk, rows)))
 
 
 def _blocks(desk: Desk, rows: list[RowSeen]) -> Iterator[Block]:
     row = rows[0]
     count = sum(one.spec.count for one in rows)
+    if len(rows) > 3:
+        yield text("For " + ", ".join(one.spec.name for one in rows) + ".")
     yield text(f"Build {count} of these: {row.worked.container}, filled with {row.worked.mix}.")
     yield from _pictures(desk, row)
     if row.plants:
@@ -84,6 +86,7 @@ def _figures(desk: Desk, row: RowSeen) -> Block:
         ("weight empty", show(worked.weight_empty_kg, Dimension.MASS, system)),
         ("weight saturated", show(worked.weight_saturated_kg, Dimension.MASS, system)),
     ]
+    rows.append(("water comes by", row.spec.delivery.emission))
     if worked.tube is not None:
         rows += [
             ("dripline to cut", show(worked.tube.dripline_cut_m, Dimension.LENGTH, system)),
@@ -91,4 +94,4 @@ def _figures(desk: Desk, row: RowSeen) -> Block:
             ("emitters", str(len(worked.tube.emitters_x_m))),
             ("staples", str(worked.tube.staples_count)),
         ]
-    return table([Column("each container", share=4), Column("", right=True, share=1.5)], rows)
+    return table([Column("each container", share=4), Column("", right=True, share=3)], rows)

@@ -19,7 +19,7 @@ def records(desk: Desk) -> Iterator[Block]:
         "Record: the weeks",
         [
             text("One line a week. An empty line is no harm."),
-            form(heads, [[w] + [""] * 6 for w in weeks], shares=(1.6, 1.4, 1.2, 1, 1, 1.6, 4)),
+            form(heads, [[w] + [""] * 6 for w in weeks], shares=(2.1, 1.4, 1.1, 1, 1, 1.6, 3.8)),
         ],
     )
     heads = ("date", "container", "finger: dry, moist, wet", "weight or probe", "caught", "in min", "what was seen")

@@ -1,5 +1,7 @@
 """Words that several pages of the book share."""
 
+from collections.abc import Sequence
+
 from brimful.design.model import Occasion, RunTimeWorked
 from brimful.quantities import System
 
@@ -30,3 +32,12 @@ def loose(volume_l: float, system: System) -> str:
 def percent(share: float) -> str:
     """A share as whole percent."""
     return f"{100 * share:.0f} %"
+
+
+def some_of(names: Sequence[str]) -> str:
+    """Names in a heading: all of up to three, else the first two and how many more.
+
+    >>> some_of(["a", "b", "c"]), some_of(["a", "b", "c", "d"])
+    ('a, b, c', 'a, b and 2 more')
+    """
+    return ", ".join(names) if len(names) <= 3 else f"{names[0]}, {names[1]} and {len(names) - 2} more"

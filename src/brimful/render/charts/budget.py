@@ -27,7 +27,7 @@ def budget(zone: ZoneWorked, system: System) -> Spec:
         f"pressure taken on the way to {zone.worst_container}, {unit}",
         rows,
         height=15 * len(rows),
-        encoding={"y": y, "x": axis("takes", unit, scale={"domain": [0, 1.15 * top], "nice": False})},
+        encoding={"y": y, "x": axis("takes", unit, scale={"domain": [0, 1.25 * top], "nice": False})},
         layer=[
             {"mark": {"type": "bar", "color": WATER, "height": 8}},
             {"mark": {"type": "text", "align": "left", "dx": 4}, "encoding": {"text": {"field": "says"}}},

@@ -102,7 +102,11 @@ def _row(sheet: Sheet, row: RowSeen, points: list[Place], per_m: float, hours: f
         else:
             sheet.add("rect", x=x - side / 2, y=y - side / 2, width=side, height=side, **known)
     for i in {0, len(points) - 1}:
-        sheet.halo(points[i][0], points[i][1] - side / 2 - 3, str(i + 1), anchor="middle")
+        x, y = points[i]
+        if abs(points[0][0] - points[-1][0]) >= abs(points[0][1] - points[-1][1]):
+            sheet.halo(x, y - side / 2 - 3, str(i + 1), anchor="middle")
+        else:
+            sheet.halo(x - side / 2 - 4, y + 0.35 * sheet.size, str(i + 1), anchor="end")
     words = row.spec.name if hours is None else f"{row.spec.name}, {hours:.1f} h sun"
     x, y = max(points)
     beside = x + side / 2 + 5 + text_width(words, sheet.size) < sheet.width

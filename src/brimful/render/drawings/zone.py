@@ -14,7 +14,7 @@ from brimful.render.drawings.vessels import CLAY_TINT, PAPER
 
 Built = tuple[ZoneSpec, Lateral]
 Zoned = tuple[ZoneSpec, ZoneWorked]
-LANE = 6.8
+LANE = 8.0
 """Height that a lateral takes, in sizes of letters."""
 MAIN_X = 16.0
 BORES_M = ((0.010, 0.9), (0.018, MEDIUM), (0.023, 2.0))
@@ -45,7 +45,7 @@ def draw_zone(
     waters = {c.container: c for c in zone.containers}
     for lateral in own:
         got = [waters[station.container] for station in lateral.stations]
-        _lateral(sheet, scene, (spec, lateral), got, (y + 4.6 * size, per_m))
+        _lateral(sheet, scene, (spec, lateral), got, (y + 5.8 * size, per_m))
         y += LANE * size
     _main(sheet, scene, spec, top, y - 2.2 * size)
     y += 1.2 * size
@@ -69,7 +69,7 @@ def _head(sheet: Sheet, scene: Scene, zone: ZoneWorked) -> float:
         if step.where in ("main", "lateral"):
             break
         steps.append((step.where, step.head_left_m))
-    columns = 3
+    columns = max(1, min(4, int(sheet.width / (16 * sheet.size))))
     room = (sheet.width - 2) / columns
     y = 0.0
     for i, (where, left) in enumerate(steps):
@@ -109,12 +109,12 @@ def _lateral(sheet: Sheet, scene: Scene, built: Built, waters: list[ContainerWat
     flow = show(sum(w.flow_l_h for w in waters), Dimension.FLOW, system)
     words = f"{spec.lateral}, {length(lateral.stations[-1].distance_m, system)}; {flow}"
     top = y - 2.35 * size
-    sheet.text(MAIN_X + 8, top, lateral.name, font_weight="bold", room=0.4 * sheet.width)
-    sheet.text(sheet.width - 2, top, words, anchor="end", fill=SOFT, room=0.54 * sheet.width)
+    sheet.text(MAIN_X + 8, top - 1.2 * size, lateral.name, font_weight="bold", room=sheet.width - 40)
+    sheet.text(MAIN_X + 8, top, words, fill=SOFT, room=sheet.width - 40)
     _stations(sheet, scene, lateral, waters, at)
     first, last = (show(w.head_m, Dimension.PRESSURE, system) for w in (waters[0], waters[-1]))
     unit = unit_of(Dimension.FLOW, system, small=True)
-    words = f"{unit} into each; at the last emitter {first} in the first, {last} in the last"
+    words = f"{unit} into each; {first} behind its first, {last} behind its last"
     sheet.text(MAIN_X + 8, y + 2.3 * size, words, fill=SOFT, room=sheet.width - 40)
 
 
