@@ -1,9 +1,8 @@
 """Feed: what to weigh, when, and the nitrogen of each row through the season."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from brimful.design.care.model import CoatedWorked, FeedWorked, SolubleWorked
+from brimful.design.care.model import CoatedWorked, FeedWorked, NitrogenWorked, SolubleWorked
 from brimful.quantities import Dimension, System, show
 from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
 from brimful.render.charts.nitrogen import nitrogen
@@ -42,10 +41,22 @@ def _blocks(desk: Desk, feed: FeedWorked) -> Iterator[Block]:
             Column("done", share=1),
         ]
         yield table(columns, rows, title="Feedings")
-    for weeks in dict.fromkeys(one.weeks for one in feed.nitrogen):
-        own = [one for one in feed.nitrogen if one.weeks == weeks]
-        together = replace(own[0], row=", ".join(one.row for one in own))
-        yield picture(printed(nitrogen(together), desk.style.width, desk.style.size))
+    if feed.nitrogen:
+        yield from _nitrogen(desk, feed.nitrogen)
+
+
+def _nitrogen(desk: Desk, rows: tuple[NitrogenWorked, ...]) -> Iterator[Block]:
+    """Each row's verdict, and the weeks of the row that is farthest from right."""
+    grams = [(one.row, one.verdict, f"{one.short_g:.1f} g", f"{one.drained_g:.1f} g") for one in rows]
+    columns = [
+        Column("row", share=3),
+        Column("nitrogen is", share=3),
+        Column("short in the season", right=True, share=2),
+        Column("drained", right=True, share=2),
+    ]
+    yield table(columns, grams, title="Nitrogen of one container")
+    worst = max(rows, key=lambda one: one.short_g + one.drained_g)
+    yield picture(printed(nitrogen(worst), desk.style.width, desk.style.size))
 
 
 def _soluble(one: SolubleWorked, system: System) -> Iterator[Block]:

@@ -4,11 +4,10 @@ from collections.abc import Iterator
 
 from brimful.design.season.model import SeasonWorked, ZoneSeason
 from brimful.quantities import Dimension, show, show_number, unit_of
-from brimful.render.book.blocks import Block, Column, Desk, chapter, head, picture, say, table, text
+from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
 from brimful.render.book.words import occasion_words, percent
 from brimful.render.charts.season_water import season_water
 from brimful.render.charts.vega import printed
-from brimful.render.charts.weekly_minutes import weekly_minutes
 
 
 def times(desk: Desk) -> Iterator[Block]:
@@ -52,9 +51,7 @@ def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block
     begins = [f"{start.begins} to {start.ends}" for start in season.timetable if start.zone == zone.zone]
     if begins:
         yield text(f"In the thirstiest week the timer runs from {'; '.join(begins)}.")
-    yield head("The season of this zone")
-    for chart in (weekly_minutes(zone), season_water(season, zone, desk.system)):
-        yield picture(printed(chart, desk.style.width, desk.style.size))
+    yield picture(printed(season_water(season, zone, desk.system), desk.style.width, desk.style.size))
     yield from _lasts(zone)
 
 
