@@ -169,4 +169,5 @@ def _frosts(season: SeasonWorked, system: System) -> Table:
         at = show(frost.threshold_c, Dimension.TEMPERATURE, system)
         years = str(frost.years_count)
         table.add_row(at, frost.last_middle, frost.last_safe, frost.first_middle, frost.first_safe, years, frost.source)
+    table.columns[-1].overflow = "fold"
     return table

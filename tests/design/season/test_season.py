@@ -248,3 +248,15 @@ def test_years_of_a_long_record_are_its_own(tmp_path: Path) -> None:
     assert season is not None
     assert season.years_count == 16
     assert {week.stress_chance_share for week in season.zones[0].weeks} <= {0.0, 1.0}
+
+
+def test_frost_offers_a_season_where_the_years_suffice(tmp_path: Path, alder: SeasonWorked) -> None:
+    """Four years say nothing of nine in ten; thirty offer a season, and leave the plan's own as it stands."""
+    assert alder.frost_free is None
+    balcony = season_of(BALCONY, tmp_path)
+    assert balcony.frost_free is not None
+    assert (balcony.frost_free.first_day, balcony.frost_free.last_day) == (
+        balcony.frosts[0].last_safe,
+        balcony.frosts[0].first_safe,
+    )
+    assert (balcony.first_day, balcony.last_day) == ("15 May", "10 October")

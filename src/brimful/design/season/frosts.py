@@ -21,6 +21,8 @@ from brimful.plan.schema import Site
 from brimful.weather import DailyWeather
 from brimful.weather.frost_normals import FrostDay, read_frost_normals
 
+ENOUGH_YEARS = 10
+"""Nine years in ten can be told from no fewer."""
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -38,8 +40,12 @@ def frosts_of(weather: DailyWeather, site: Site, season: Season, folder: Path, n
 
 def frost_free_of(frosts: tuple[FrostWorked, ...]) -> FrostFreeWorked | None:
     """The season that frost leaves in nine years of ten: by published normals where they were given, else the record's
-    own nights; None where a date is not known."""
-    freezing = [f for f in frosts if f.threshold_c == 0.0 and "none" not in (f.last_safe, f.first_safe)]
+    own nights; None where a date is not known, or the years are too few to say."""
+    freezing = [
+        f
+        for f in frosts
+        if f.threshold_c == 0.0 and f.years_count >= ENOUGH_YEARS and "none" not in (f.last_safe, f.first_safe)
+    ]
     if not freezing:
         return None
     return FrostFreeWorked(freezing[-1].last_safe, freezing[-1].first_safe, freezing[-1].source)
