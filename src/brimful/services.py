@@ -3,16 +3,16 @@
 import json
 import os
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from brimful.design.ledger import Working
+from brimful.design.ledger import Ledger, Working
 from brimful.design.model import Design
 from brimful.findings import Finding, Severity
-from brimful.plan.read import Places, PlanFile, read_plan
+from brimful.plan.read import PlanFile, read_plan
 
 if TYPE_CHECKING:
     from datetime import date
@@ -21,10 +21,64 @@ if TYPE_CHECKING:
     from brimful.design.care import CareDesk
     from brimful.design.care.model import Care
     from brimful.design.planting.model import PlantingWorked, SwapWorked
+    from brimful.design.planting.whole import PlantingDesk
     from brimful.design.season.model import SeasonWorked
+    from brimful.design.settle import Settled
+    from brimful.design.settle.notes import Notes
     from brimful.design.stages import Outcome
+    from brimful.plan.schema import Plan
     from brimful.render.drawings.scene import Scene, Worked
     from brimful.weather.fetch import Opener
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A plan read and designed, in the units wanted, ready for whatever else is asked of it."""
+
+    file: PlanFile
+    plan: "Plan"
+    catalog: "Catalog"
+    outcome: "Outcome"
+    design: Design
+    settled: "Settled"
+
+    @property
+    def folder(self) -> Path:
+        """Where the plan stands, with its weather and its own tables."""
+        return self.file.path.parent
+
+    @property
+    def checked(self) -> tuple[Finding, ...]:
+        """What the checks of the design find; what was found on the way to it stands with the outcome."""
+        from brimful.checks import findings_of
+
+        return findings_of(self.design, self.file.places)
+
+
+def open_plan(path: Path, units: str | None = None) -> tuple[PlanFile, Opened | None, tuple[Finding, ...]]:
+    """Read a plan and design it: the file, the opened plan, or None and the findings that stand in its way.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from brimful.catalog import load
+    from brimful.checks import worst_first
+    from brimful.design.stages import work_out as design_of
+
+    file = read_plan(path)
+    if file.plan is None:
+        return file, None, file.findings
+    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
+    catalog = load(path.parent)
+    outcome = design_of(plan, catalog, file.places, folder=path.parent)
+    if outcome.design is None or outcome.settled is None:
+        return file, None, worst_first(outcome.findings)
+    return file, Opened(file, plan, catalog, outcome, outcome.design, outcome.settled), ()
+
+
+def is_sound(worked: object, findings: Sequence[Finding]) -> bool:
+    """Whether something was worked out and nothing was found that stops it."""
+    return worked is not None and not any(f.severity is Severity.ERROR for f in findings)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +93,7 @@ class Answer:
     @property
     def sound(self) -> bool:
         """Whether nothing was found that stops the design."""
-        return self.design is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+        return is_sound(self.design, self.findings)
 
 
 def work_out(path: Path, units: str | None = None) -> Answer:
@@ -48,20 +102,13 @@ def work_out(path: Path, units: str | None = None) -> Answer:
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
-    from brimful.catalog import load
-    from brimful.checks import findings_of, worst_first
-    from brimful.design.stages import work_out as design_of
+    from brimful.checks import worst_first
 
-    file = read_plan(path)
-    if file.plan is None:
-        return Answer(file, None, file.findings, {})
-    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
-    catalog = load(path.parent)
-    outcome = design_of(plan, catalog, file.places, folder=path.parent)
-    if outcome.design is None:
-        return Answer(file, None, worst_first(outcome.findings), {})
-    findings = worst_first((*outcome.findings, *findings_of(outcome.design, file.places)))
-    return Answer(file, replace(outcome.design, findings=findings), findings, outcome.workings)
+    file, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return Answer(file, None, stopped, {})
+    findings = worst_first((*opened.outcome.findings, *opened.checked))
+    return Answer(file, replace(opened.design, findings=findings), findings, opened.outcome.workings)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +121,7 @@ class SeasonAnswer:
     @property
     def sound(self) -> bool:
         """Whether nothing was found that stops the season."""
-        return self.season is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+        return is_sound(self.season, self.findings)
 
 
 def work_out_season(path: Path, units: str | None = None) -> SeasonAnswer:
@@ -83,25 +130,26 @@ def work_out_season(path: Path, units: str | None = None) -> SeasonAnswer:
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
-    from brimful.catalog import load
-    from brimful.checks import findings_of, worst_first
+    from brimful.checks import worst_first
     from brimful.checks.season import season_findings
-    from brimful.design.season.whole import work_out_season as season_of
-    from brimful.design.stages import work_out as design_of
 
-    file = read_plan(path)
-    if file.plan is None:
-        return SeasonAnswer(None, file.findings)
-    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
-    catalog = load(path.parent)
-    outcome = design_of(plan, catalog, file.places, folder=path.parent)
-    season, notes = season_of(plan, outcome, catalog, places=file.places, folder=path.parent)
-    found = [*outcome.findings, *notes.findings]
-    if season is None or outcome.design is None:
+    file, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return SeasonAnswer(None, stopped)
+    season, notes = _season_of(opened)
+    found = (*opened.outcome.findings, *notes.findings)
+    if season is None:
         return SeasonAnswer(None, worst_first(found))
-    found += [*findings_of(outcome.design, file.places), *season_findings(season, file.places)]
-    findings = worst_first(found)
+    findings = worst_first((*found, *opened.checked, *season_findings(season, file.places)))
     return SeasonAnswer(replace(season, findings=findings), findings)
+
+
+def _season_of(opened: Opened, ledger: Ledger | None = None) -> "tuple[SeasonWorked | None, Notes]":
+    """The season of an opened plan, and what there is to say of it."""
+    from brimful.design.season.whole import work_out_season as season_of
+
+    plan, places = opened.plan, opened.file.places
+    return season_of(plan, opened.outcome, opened.catalog, places=places, folder=opened.folder, ledger=ledger)
 
 
 def write_season(answer: SeasonAnswer, folder: Path) -> list[Path]:
@@ -111,12 +159,8 @@ def write_season(answer: SeasonAnswer, folder: Path) -> list[Path]:
 
     if answer.season is None:
         return []
-    folder.mkdir(parents=True, exist_ok=True)
     data = json.dumps(to_data(answer.season), indent=1, ensure_ascii=False) + "\n"
-    files = {folder / "season.json": data, folder / "season.txt": season_text(answer.season, answer.findings)}
-    for path, text in files.items():
-        save_whole(path, text)
-    return list(files)
+    return save_all(folder, {"season.json": data, "season.txt": season_text(answer.season, answer.findings)})
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +175,7 @@ class CareAnswer:
     @property
     def sound(self) -> bool:
         """Whether nothing was found that stops the work."""
-        return self.care is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+        return is_sound(self.care, self.findings)
 
 
 def work_out_care(
@@ -146,43 +190,36 @@ def work_out_care(
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
+    from brimful.checks import worst_first
+    from brimful.checks.care import care_findings
+    from brimful.design.care import care_of
+    from brimful.design.care.names import lasting_name
+
+    file, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return CareAnswer(file, None, stopped, {})
+    desk = _care_desk(opened, today)
+    site = opened.plan.site
+    weathered = site.weather is not None or site.normals is not None
+    # what is wrong with the weather the design has told, so the season's own notes are left
+    season = _season_of(opened, desk.ledger)[0] if "feed" in parts and weathered else None
+    care = care_of(desk, folder=opened.folder, parts=parts, plan_name=lasting_name(path), season=season)
+    found = (*opened.outcome.findings, *opened.checked, *care.findings, *care_findings(care, file.places))
+    findings = worst_first(found)
+    workings = {**opened.outcome.workings, **desk.ledger.entries}
+    return CareAnswer(file, replace(care, findings=findings), findings, workings)
+
+
+def _care_desk(opened: Opened, today: "date | None") -> "CareDesk":
+    """What lies ready for build and care of an opened plan, in the season's year; `today` is the clock."""
     from datetime import date as day
 
-    from brimful.catalog import load
-    from brimful.checks import findings_of, worst_first
-    from brimful.checks.care import care_findings
-    from brimful.design.care import CareDesk, care_of, season_year
-    from brimful.design.care.names import lasting_name
-    from brimful.design.ledger import Ledger
+    from brimful.design.care import CareDesk, season_year
     from brimful.design.settle.notes import Notes
-    from brimful.design.stages import work_out as design_of
 
-    file = read_plan(path)
-    if file.plan is None:
-        return CareAnswer(file, None, file.findings, {})
-    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
-    catalog = load(path.parent)
-    outcome = design_of(plan, catalog, file.places, folder=path.parent)
-    if outcome.design is None or outcome.settled is None:
-        return CareAnswer(file, None, worst_first(outcome.findings), {})
-    year = season_year(plan, outcome.settled.season.season_end, today or day.today())
-    notes, ledger = Notes(file.places), Ledger()
-    desk = CareDesk(plan, outcome.settled, outcome.design, catalog, notes, year, ledger)
-    season = _season_for_feed(desk, outcome, file.places, path.parent) if "feed" in parts else None
-    care = care_of(desk, folder=path.parent, parts=parts, plan_name=lasting_name(path), season=season)
-    found = (*outcome.findings, *findings_of(outcome.design, file.places), *care.findings)
-    findings = worst_first((*found, *care_findings(care, file.places)))
-    return CareAnswer(file, replace(care, findings=findings), findings, {**outcome.workings, **ledger.entries})
-
-
-def _season_for_feed(desk: "CareDesk", outcome: "Outcome", places: Places, folder: Path) -> "SeasonWorked | None":
-    """The season's weeks of water, where there is weather; what is wrong with the weather the design has told."""
-    site = desk.plan.site
-    if site.weather is None and site.normals is None:
-        return None
-    from brimful.design.season.whole import work_out_season as season_of
-
-    return season_of(desk.plan, outcome, desk.catalog, places=places, folder=folder, ledger=desk.ledger)[0]
+    plan, settled, notes = opened.plan, opened.settled, Notes(opened.file.places)
+    year = season_year(plan, settled.season.season_end, today or day.today())
+    return CareDesk(plan, settled, opened.design, opened.catalog, notes, year, Ledger())
 
 
 def write_care(answer: CareAnswer, folder: Path, part: str) -> list[Path]:
@@ -198,10 +235,7 @@ def write_care(answer: CareAnswer, folder: Path, part: str) -> list[Path]:
     data = json.dumps(to_data(care), indent=1, ensure_ascii=False) + "\n"
     files: dict[str, str | bytes] = {f"{part}.json": data, f"{part}.txt": part_text(care, answer.findings, part)}
     files.update(files_of(care, part, changed))
-    folder.mkdir(parents=True, exist_ok=True)
-    for name, content in files.items():
-        save_whole(folder / name, content)
-    return [folder / name for name in files]
+    return save_all(folder, files)
 
 
 def fetch_weather(path: Path, out: Path, days: "tuple[date, date] | None", *, opener: "Opener | None" = None) -> None:
@@ -240,7 +274,7 @@ class PlantingAnswer:
     @property
     def sound(self) -> bool:
         """Whether nothing was found that stops the planting."""
-        return self.planting is not None and not any(f.severity is Severity.ERROR for f in self.findings)
+        return is_sound(self.planting, self.findings)
 
 
 def work_out_planting(
@@ -251,38 +285,31 @@ def work_out_planting(
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
-    from datetime import date as day
+    from brimful.checks import worst_first
+    from brimful.design.planting.whole import planting_of, swaps_of
 
-    from brimful.catalog import load
-    from brimful.checks import findings_of, worst_first
-    from brimful.design.care import CareDesk, season_year
-    from brimful.design.planting.whole import PlantingDesk, planting_of, swaps_of
-    from brimful.design.settle.notes import Notes
-    from brimful.design.stages import work_out as design_of
-
-    file = read_plan(path)
-    if file.plan is None:
-        return PlantingAnswer(None, file.findings)
-    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
-    catalog = load(path.parent)
-    outcome = design_of(plan, catalog, file.places, folder=path.parent)
-    if outcome.design is None or outcome.settled is None:
-        return PlantingAnswer(None, worst_first(outcome.findings))
-    settled, sun_h, notes = outcome.settled, {}, Notes(file.places)
-    if plan.shade and (plan.site.weather is not None or plan.site.normals is not None):
-        from brimful.design.season.whole import work_out_season as season_of
-
-        season, _ = season_of(plan, outcome, catalog, places=file.places, folder=path.parent)
-        sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
-    year = season_year(plan, settled.season.season_end, today or day.today())
-    days = CareDesk(plan, settled, outcome.design, catalog, notes, year)
-    desk = PlantingDesk(settled, catalog, notes, days.planted, days.frost, sun_h)
+    _, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return PlantingAnswer(None, stopped)
+    site = opened.plan.site
+    sunlit = opened.plan.shade and (site.weather is not None or site.normals is not None)
+    desk = _planting_desk(opened, _care_desk(opened, today), _season_of(opened)[0] if sunlit else None)
     if swap is not None:
         swaps = swaps_of(desk, swap)
-        return PlantingAnswer(None, worst_first(notes.findings), swaps)
-    planting = planting_of(desk, plan.title, plan.units)
-    found = (*outcome.findings, *findings_of(outcome.design, file.places), *notes.findings)
+        return PlantingAnswer(None, worst_first(desk.notes.findings), swaps)
+    planting = planting_of(desk, opened.plan.title, opened.plan.units)
+    found = (*opened.outcome.findings, *opened.checked, *desk.notes.findings)
     return PlantingAnswer(replace(planting, findings=worst_first(found)), worst_first(found))
+
+
+def _planting_desk(opened: Opened, days: "CareDesk", season: "SeasonWorked | None") -> "PlantingDesk":
+    """What lies ready for the planting of an opened plan: its days, and hours of sun where a season tells them."""
+    from brimful.design.planting.whole import PlantingDesk
+    from brimful.design.settle.notes import Notes
+
+    sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
+    notes = Notes(opened.file.places)
+    return PlantingDesk(opened.settled, opened.catalog, notes, days.planted, days.frost, sun_h)
 
 
 @dataclass(frozen=True, slots=True)
@@ -299,50 +326,33 @@ def see(path: Path, units: str | None = None, *, today: "date | None" = None) ->
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
-    from brimful.catalog import load
-    from brimful.checks import findings_of, worst_first
-    from brimful.design.stages import work_out as design_of
+    from brimful.checks import worst_first
     from brimful.render.drawings.scene import scene_of
 
-    file = read_plan(path)
-    if file.plan is None:
-        return SceneAnswer(None, file.findings)
-    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
-    catalog = load(path.parent)
-    outcome = design_of(plan, catalog, file.places, folder=path.parent)
-    if outcome.design is None or outcome.settled is None:
-        return SceneAnswer(None, worst_first(outcome.findings))
-    worked, found = _beside(replace(file, plan=plan), outcome, catalog, today)
-    found = [*outcome.findings, *findings_of(outcome.design, file.places), *found]
-    findings = worst_first(dict.fromkeys(found))
-    design = replace(outcome.design, findings=findings)
-    return SceneAnswer(scene_of(plan, design, outcome.settled, catalog, worked), findings)
+    _, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return SceneAnswer(None, stopped)
+    worked, beside = _beside(opened, today)
+    findings = worst_first(dict.fromkeys([*opened.outcome.findings, *opened.checked, *beside]))
+    design = replace(opened.design, findings=findings)
+    return SceneAnswer(scene_of(opened.plan, design, opened.settled, opened.catalog, worked), findings)
 
 
-def _beside(
-    file: PlanFile, outcome: "Outcome", catalog: "Catalog", today: "date | None"
-) -> "tuple[Worked, list[Finding]]":
-    """Season, build and care, and planting of a worked plan, with what was found on the way."""
-    from datetime import date as day
-
+def _beside(opened: Opened, today: "date | None") -> "tuple[Worked, list[Finding]]":
+    """Season, build and care, and planting of an opened plan, with what was found on the way."""
     from brimful.checks.care import care_findings
     from brimful.checks.season import season_findings
-    from brimful.design.care import CareDesk, care_of, season_year
+    from brimful.design.care import care_of
     from brimful.design.care.names import lasting_name
-    from brimful.design.planting.whole import PlantingDesk, planting_of
-    from brimful.design.season.whole import work_out_season as season_of
-    from brimful.design.settle.notes import Notes
+    from brimful.design.planting.whole import planting_of
     from brimful.render.drawings.scene import Worked
 
-    assert file.plan is not None and outcome.design is not None and outcome.settled is not None
-    plan, settled, folder, places = file.plan, outcome.settled, file.path.parent, file.places
-    season, notes = season_of(plan, outcome, catalog, places=places, folder=folder)
-    year = season_year(plan, settled.season.season_end, today or day.today())
-    desk = CareDesk(plan, settled, outcome.design, catalog, Notes(places), year)
-    care = care_of(desk, folder=folder, parts=("shop", "work", "feed"), plan_name=lasting_name(file.path))
-    sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
-    beds = PlantingDesk(settled, catalog, Notes(places), desk.planted, desk.frost, sun_h)
-    planting = planting_of(beds, plan.title, plan.units)
+    places = opened.file.places
+    season, notes = _season_of(opened)
+    desk = _care_desk(opened, today)
+    name = lasting_name(opened.file.path)
+    care = care_of(desk, folder=opened.folder, parts=("shop", "work", "feed"), plan_name=name)
+    planting = planting_of(_planting_desk(opened, desk, season), opened.plan.title, opened.plan.units)
     found = [*notes.findings, *care.findings, *care_findings(care, places), *planting.findings]
     found += season_findings(season, places) if season is not None else ()
     return Worked(season, care, planting), found
@@ -402,12 +412,16 @@ def write_design(answer: Answer, folder: Path) -> list[Path]:
 
     if answer.design is None:
         return []
+    data = json.dumps(to_data(answer.design), indent=1, ensure_ascii=False) + "\n"
+    return save_all(folder, {"design.json": data, "summary.txt": summary_text(answer.design, answer.findings)})
+
+
+def save_all(folder: Path, files: Mapping[str, str | bytes]) -> list[Path]:
+    """Write files by name into a folder, made where it is missing, each whole or not at all; gives their paths."""
     folder.mkdir(parents=True, exist_ok=True)
-    data = json.dumps(to_data(answer.design), indent=1, ensure_ascii=False)
-    files = {folder / "design.json": data + "\n", folder / "summary.txt": summary_text(answer.design, answer.findings)}
-    for path, text in files.items():
-        save_whole(path, text)
-    return list(files)
+    for name, content in files.items():
+        save_whole(folder / name, content)
+    return [folder / name for name in files]
 
 
 def save_whole(path: Path, content: str | bytes) -> None:
