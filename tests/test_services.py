@@ -181,7 +181,7 @@ def test_files_are_whole_or_not_there(tmp_path: Path, monkeypatch: pytest.Monkey
     def full(_: int) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(services.os, "fsync", full)
+    monkeypatch.setattr(services.saving.os, "fsync", full)
     with pytest.raises(OSError, match="No space"):
         save_whole(path, "new")
     assert [(one.name, one.read_text()) for one in tmp_path.iterdir()] == [("design.json", "old")]

@@ -1,13 +1,12 @@
 """`brimful shop`, `work` and `feed`: pages, JSON, files; bad plans are told with exit code 1, never a traceback."""
 
 import json
-import os
 from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
-from tests.cli.test_commands import process, run
+from tests.cli.test_commands import run
 from tests.contracts.units import bears_its_unit
 from tests.design.plans import EXAMPLES, FIXED
 
@@ -108,15 +107,6 @@ def test_dates_out_of_order_make_a_winter_season(tmp_path: Path) -> None:
     for end, code in (("1 April", 0), ("1 October", 1)):
         (tmp_path / "p.toml").write_text(FIXED.replace("latitude = 45", dates.format(end)), encoding="utf-8")
         assert run("work", tmp_path / "p.toml").exit_code == code
-
-
-@pytest.mark.parametrize("part", PARTS)
-def test_within_two_seconds(part: str) -> None:
-    """The whole process as a person starts it, in processor time, which other work on the machine does not stretch."""
-    before = os.times()
-    assert process(part, example("alder_point_landing")).returncode == 0
-    after = os.times()
-    assert after.children_user + after.children_system - before.children_user - before.children_system < 2.0
 
 
 def test_brackets_in_names_print_as_they_are(tmp_path: Path) -> None:

@@ -1,0 +1,1 @@
+"""The season log: what the crew saw and did, appended and never changed."""

@@ -1,0 +1,42 @@
+"""The use cases: the one place where plan, weather, catalogue, journal, clock and files meet."""
+
+from brimful.services.care import CareAnswer, care_desk, work_out_care, write_care
+from brimful.services.designing import Answer, figures_like, work_out, write_design
+from brimful.services.drawing import BookWish, SceneAnswer, see, write_book, write_drawings
+from brimful.services.opening import Opened, is_sound, open_plan
+from brimful.services.planting import PlantingAnswer, planting_desk, work_out_planting
+from brimful.services.saving import save_all, save_whole
+from brimful.services.season import SeasonAnswer, season_of_opened, work_out_season, write_season
+from brimful.services.starting import example, write_starter
+from brimful.services.weather import fetch_weather
+
+__all__ = [
+    "Answer",
+    "BookWish",
+    "CareAnswer",
+    "Opened",
+    "PlantingAnswer",
+    "SceneAnswer",
+    "SeasonAnswer",
+    "care_desk",
+    "example",
+    "fetch_weather",
+    "figures_like",
+    "is_sound",
+    "open_plan",
+    "planting_desk",
+    "save_all",
+    "save_whole",
+    "season_of_opened",
+    "see",
+    "work_out",
+    "work_out_care",
+    "work_out_planting",
+    "work_out_season",
+    "write_book",
+    "write_care",
+    "write_design",
+    "write_drawings",
+    "write_season",
+    "write_starter",
+]

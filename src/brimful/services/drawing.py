@@ -1,0 +1,97 @@
+"""A plan as drawings and as a book."""
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from brimful.findings import Finding
+from brimful.services.care import care_desk
+from brimful.services.opening import Opened, open_plan
+from brimful.services.planting import planting_desk
+from brimful.services.saving import save_whole
+from brimful.services.season import season_of_opened
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from brimful.render.drawings.scene import Scene, Worked
+
+
+@dataclass(frozen=True, slots=True)
+class SceneAnswer:
+    """A plan with its season and its care, ready to be drawn; None where something stands in the way."""
+
+    scene: "Scene | None"
+    findings: tuple[Finding, ...]
+
+
+def see(path: Path, units: str | None = None, *, today: "date | None" = None) -> SceneAnswer:
+    """Read a plan and work everything out that can be drawn or printed; `today` is the clock.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from brimful.checks import worst_first
+    from brimful.render.drawings.scene import scene_of
+
+    _, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return SceneAnswer(None, stopped)
+    worked, beside = _beside(opened, today)
+    findings = worst_first(dict.fromkeys([*opened.outcome.findings, *opened.checked, *beside]))
+    design = replace(opened.design, findings=findings)
+    return SceneAnswer(scene_of(opened.plan, design, opened.settled, opened.catalog, worked), findings)
+
+
+def _beside(opened: Opened, today: "date | None") -> "tuple[Worked, list[Finding]]":
+    """Season, build and care, and planting of an opened plan, with what was found on the way."""
+    from brimful.checks.care import care_findings
+    from brimful.checks.season import season_findings
+    from brimful.design.care import care_of
+    from brimful.design.care.names import lasting_name
+    from brimful.design.planting.whole import planting_of
+    from brimful.render.drawings.scene import Worked
+
+    places = opened.file.places
+    season, notes = season_of_opened(opened)
+    desk = care_desk(opened, today)
+    name = lasting_name(opened.file.path)
+    care = care_of(desk, folder=opened.folder, parts=("shop", "work", "feed"), plan_name=name)
+    planting = planting_of(planting_desk(opened, desk, season), opened.plan.title, opened.plan.units)
+    found = [*notes.findings, *care.findings, *care_findings(care, places), *planting.findings]
+    found += season_findings(season, places) if season is not None else ()
+    return Worked(season, care, planting), found
+
+
+@dataclass(frozen=True, slots=True)
+class BookWish:
+    """How a book is wanted: paper, size of letters [pt], address of the plan's page; None and "" for the usual."""
+
+    paper: str | None = None
+    size_pt: float | None = None
+    address: str = ""
+
+
+def write_book(scene: "Scene", path: Path, wish: BookWish | None = None) -> None:
+    """Write the book of a scene as PDF, whole or not at all."""
+    from brimful.render.book.blocks import Style
+    from brimful.render.book.make import book_pdf
+
+    wish = wish or BookWish()
+    usual = "a4" if scene.design.units == "metric" else "letter"
+    save_whole(path, book_pdf(scene, Style(wish.paper or usual, wish.size_pt or 10.0, wish.address)))
+
+
+def write_drawings(scene: "Scene", folder: Path) -> list[Path]:
+    """Write every drawing and chart of a scene as SVG into a folder; gives their paths."""
+    from brimful.render.charts.every import every_chart
+    from brimful.render.charts.vega import printed
+    from brimful.render.drawings.every import SIZE, WIDTH, every_drawing
+
+    folder.mkdir(parents=True, exist_ok=True)
+    written = []
+    charts = ((f"chart-{name}.svg", printed(chart, WIDTH, SIZE)) for name, chart in every_chart(scene))
+    for name, svg in (*every_drawing(scene), *charts):
+        save_whole(folder / name, svg + "\n")
+        written.append(folder / name)
+    return written

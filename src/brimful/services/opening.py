@@ -1,0 +1,66 @@
+"""A plan is opened in one place, and sound in one place."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from brimful.design.model import Design
+from brimful.findings import Finding, Severity
+from brimful.plan.read import PlanFile, read_plan
+
+if TYPE_CHECKING:
+    from brimful.catalog import Catalog
+    from brimful.design.settle import Settled
+    from brimful.design.stages import Outcome
+    from brimful.plan.schema import Plan
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A plan read and designed, in the units wanted, ready for whatever else is asked of it."""
+
+    file: PlanFile
+    plan: "Plan"
+    catalog: "Catalog"
+    outcome: "Outcome"
+    design: Design
+    settled: "Settled"
+
+    @property
+    def folder(self) -> Path:
+        """Where the plan stands, with its weather and its own tables."""
+        return self.file.path.parent
+
+    @property
+    def checked(self) -> tuple[Finding, ...]:
+        """What the checks of the design find; what was found on the way to it stands with the outcome."""
+        from brimful.checks import findings_of
+
+        return findings_of(self.design, self.file.places)
+
+
+def open_plan(path: Path, units: str | None = None) -> tuple[PlanFile, Opened | None, tuple[Finding, ...]]:
+    """Read a plan and design it: the file, the opened plan, or None and the findings that stand in its way.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from brimful.catalog import load
+    from brimful.checks import worst_first
+    from brimful.design.stages import work_out as design_of
+
+    file = read_plan(path)
+    if file.plan is None:
+        return file, None, file.findings
+    plan = file.plan if units is None else file.plan.model_copy(update={"units": units})
+    catalog = load(path.parent)
+    outcome = design_of(plan, catalog, file.places, folder=path.parent)
+    if outcome.design is None or outcome.settled is None:
+        return file, None, worst_first(outcome.findings)
+    return file, Opened(file, plan, catalog, outcome, outcome.design, outcome.settled), ()
+
+
+def is_sound(worked: object, findings: Sequence[Finding]) -> bool:
+    """Whether something was worked out and nothing was found that stops it."""
+    return worked is not None and not any(f.severity is Severity.ERROR for f in findings)

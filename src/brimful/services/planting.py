@@ -1,0 +1,67 @@
+"""The planting of a plan."""
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from brimful.findings import Finding
+from brimful.services.care import care_desk
+from brimful.services.opening import Opened, is_sound, open_plan
+from brimful.services.season import season_of_opened
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from brimful.design.care import CareDesk
+    from brimful.design.planting.model import PlantingWorked, SwapWorked
+    from brimful.design.planting.whole import PlantingDesk
+    from brimful.design.season.model import SeasonWorked
+
+
+@dataclass(frozen=True, slots=True)
+class PlantingAnswer:
+    """What came of a plan's planting, or of a search for what can stand in for one of its plants."""
+
+    planting: "PlantingWorked | None"
+    findings: tuple[Finding, ...]
+    swaps: "tuple[SwapWorked, ...]" = ()
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing was found that stops the planting."""
+        return is_sound(self.planting, self.findings)
+
+
+def work_out_planting(
+    path: Path, units: str | None = None, *, swap: str | None = None, today: "date | None" = None
+) -> PlantingAnswer:
+    """Read a plan and work its planting out, or what can stand in for the plant `swap`; `today` is the clock.
+
+    Raises:
+        BrimfulError: a file that cannot be read at all.
+    """
+    from brimful.checks import worst_first
+    from brimful.design.planting.whole import planting_of, swaps_of
+
+    _, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return PlantingAnswer(None, stopped)
+    site = opened.plan.site
+    sunlit = opened.plan.shade and (site.weather is not None or site.normals is not None)
+    desk = planting_desk(opened, care_desk(opened, today), season_of_opened(opened)[0] if sunlit else None)
+    if swap is not None:
+        swaps = swaps_of(desk, swap)
+        return PlantingAnswer(None, worst_first(desk.notes.findings), swaps)
+    planting = planting_of(desk, opened.plan.title, opened.plan.units)
+    found = (*opened.outcome.findings, *opened.checked, *desk.notes.findings)
+    return PlantingAnswer(replace(planting, findings=worst_first(found)), worst_first(found))
+
+
+def planting_desk(opened: Opened, days: "CareDesk", season: "SeasonWorked | None") -> "PlantingDesk":
+    """What lies ready for the planting of an opened plan: its days, and hours of sun where a season tells them."""
+    from brimful.design.planting.whole import PlantingDesk
+    from brimful.design.settle.notes import Notes
+
+    sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
+    notes = Notes(opened.file.places)
+    return PlantingDesk(opened.settled, opened.catalog, notes, days.planted, days.frost, sun_h)

@@ -1,0 +1,1 @@
+"""The page: the same services in a browser, at the desk and in the garden."""
