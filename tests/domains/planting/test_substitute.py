@@ -38,7 +38,7 @@ SUNNY = Site(sun_h=8.0, coldest_c=5.0)
 keys = st.sampled_from(sorted(taxa()))
 sites = st.builds(
     Site,
-    st.floats(0, 12),
+    st.floats(0, 16),
     st.floats(-10, 10),
     st.frozensets(st.sampled_from(["toxic", "irritant", "invasive"])),
     st.booleans(),
@@ -69,7 +69,8 @@ def test_no_hard_stop_is_passed(key: str, site: Site) -> None:
     old = taxa()[key]
     for taxon in (s.taxon for s in ranked(key, site).substitutes):
         assert taxon.role == old.role
-        assert taxon.direct_sun_hours_min <= site.sun_h <= taxon.direct_sun_hours_max
+        assert taxon.direct_sun_hours_min <= site.sun_h
+        assert site.sun_h <= taxon.direct_sun_hours_max or taxon.direct_sun_hours_max == 12.0
         assert taxon.min_temp_damage_c < site.coldest_c
         assert not ("toxic" in site.forbidden and taxon.toxic_to_pets == "yes")
         assert not (site.one_dripper and taxon.water_use != old.water_use)
@@ -117,6 +118,13 @@ def test_light_words_and_hours() -> None:
     assert (light_fit(petunia, 4.0).verdict, light_fit(petunia, 4.0).off_h) == ("too dark", -2.0)
     assert light_fit(petunia, 8.0).verdict == "fits"
     assert light_fit(taxa()["begonia-rex"], 5.0).verdict == "too bright"
+
+
+def test_no_day_is_too_long_for_a_plant_of_full_sun() -> None:
+    """A day of 14 h of sun suits whatever bears the whole day, and not what wants shade at noon."""
+    assert light_fit(taxa()["lantana-mounding"], 14.0).verdict == "fits"
+    assert light_fit(taxa()["geranium-zonal"], 14.0).verdict == "too bright"
+    assert ranked("lantana-mounding", Site(14.0, 5.0)).substitutes
 
 
 def test_cautions_name_thirst_cold_poison_skin_and_spread() -> None:

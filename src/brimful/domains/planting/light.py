@@ -8,6 +8,8 @@ from brimful.domains.planting.taxon import WATER_CLASSES, Taxon
 LIGHT_CLASSES = (("full-sun", 6.0), ("part-sun", 4.0), ("part-shade", 2.0), ("shade", 0.0))
 """Hours of direct sun from which a class begins: full sun from 6, part sun from 4 (arboretum page, read); the split of
 shade below: common practice, no source."""
+ALL_DAY_H = 12.0
+"""A range that ends here has no end: the plant bears all the sun there is, on the longest day too (our own rule)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +27,11 @@ class LightFit:
         if self.off_h == 0.0:
             return "fits"
         return "too dark" if self.off_h < 0.0 else "too bright"
+
+    @property
+    def range_words(self) -> str:
+        """The range it wants, as "6 h or more" or "2 to 5 h"."""
+        return f"{self.least_h:g} h or more" if self.most_h >= 24.0 else f"{self.least_h:g} to {self.most_h:g} h"
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +79,7 @@ def light_fit(taxon: Taxon, sun_h: float) -> LightFit:
     """
     light_class(sun_h)
     least, most = taxon.direct_sun_hours_min, taxon.direct_sun_hours_max
+    most = 24.0 if most >= ALL_DAY_H else most
     off = sun_h - least if sun_h < least else max(0.0, sun_h - most)
     return LightFit(sun_h, least, most, off)
 
@@ -110,10 +118,8 @@ def _light_caution(taxon: Taxon, site: Site) -> list[Caution]:
     fit = light_fit(taxon, site.sun_h)
     if fit.off_h == 0.0:
         return []
-    wants = f"{fit.least_h:g} to {fit.most_h:g} h"
-    return [
-        Caution("light", (taxon.key,), f"{taxon.key} gets {fit.sun_h:.1f} h of sun, {fit.verdict}; expected {wants}")
-    ]
+    said = f"{taxon.key} gets {fit.sun_h:.1f} h of sun, {fit.verdict}; expected {fit.range_words}"
+    return [Caution("light", (taxon.key,), said)]
 
 
 def _cold_caution(taxon: Taxon, site: Site) -> list[Caution]:

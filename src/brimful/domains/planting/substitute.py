@@ -115,7 +115,7 @@ def _stops(wanted: Taxon, taxon: Taxon, site: Site) -> Iterable[str]:
         yield f"{100 * taxon.spread_m():.0f} cm wide, not {100 * wanted.spread_m():.0f} cm"
     fit = light_fit(taxon, site.sun_h)
     if fit.off_h != 0.0:
-        yield f"{fit.verdict} for it at {site.sun_h:.1f} h of sun, wants {fit.least_h:g} to {fit.most_h:g} h"
+        yield f"{fit.verdict} for it at {site.sun_h:.1f} h of sun, wants {fit.range_words}"
     if site.coldest_c <= taxon.min_temp_damage_c:
         yield f"harmed at {taxon.min_temp_damage_c:g} °C, {site.coldest_c:g} °C expected"
     for hazard in sorted(hazards(taxon) & site.forbidden):
