@@ -18,6 +18,7 @@ from brimful.cli import (
     new,
     plants,
     season,
+    serve,
     shop,
     swap,
     weather,
@@ -46,7 +47,7 @@ def brimful() -> None:
     """A season of planted containers on drip irrigation, worked out from one plan file."""
 
 
-for module in (new, check, design, season, weather, plants, swap, shop, work, feed, draw, book, explain, demo):
+for module in (new, check, design, season, weather, plants, swap, shop, work, feed, draw, book, serve, explain, demo):
     brimful.add_command(module.command)
 
 

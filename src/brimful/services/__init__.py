@@ -2,7 +2,16 @@
 
 from brimful.services.care import CareAnswer, care_desk, work_out_care, write_care
 from brimful.services.designing import Answer, figures_like, work_out, write_design
-from brimful.services.drawing import BookWish, SceneAnswer, see, write_book, write_drawings
+from brimful.services.drawing import (
+    STEPS,
+    BookWish,
+    SceneAnswer,
+    scene_with,
+    see,
+    work_beside,
+    write_book,
+    write_drawings,
+)
 from brimful.services.opening import Opened, is_sound, open_plan
 from brimful.services.planting import PlantingAnswer, planting_desk, work_out_planting
 from brimful.services.saving import save_all, save_whole
@@ -11,6 +20,7 @@ from brimful.services.starting import example, write_starter
 from brimful.services.weather import fetch_weather
 
 __all__ = [
+    "STEPS",
     "Answer",
     "BookWish",
     "CareAnswer",
@@ -27,8 +37,10 @@ __all__ = [
     "planting_desk",
     "save_all",
     "save_whole",
+    "scene_with",
     "season_of_opened",
     "see",
+    "work_beside",
     "work_out",
     "work_out_care",
     "work_out_planting",

@@ -1,5 +1,6 @@
 """A plan as drawings and as a book."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +18,10 @@ if TYPE_CHECKING:
     from brimful.render.drawings.scene import Scene, Worked
 
 
+STEPS = ("the season's water", "build and care", "planting")
+"""What is worked out beside the design, in order."""
+
+
 @dataclass(frozen=True, slots=True)
 class SceneAnswer:
     """A plan with its season and its care, ready to be drawn; None where something stands in the way."""
@@ -31,20 +36,30 @@ def see(path: Path, units: str | None = None, *, today: "date | None" = None) ->
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
-    from brimful.checks import worst_first
-    from brimful.render.drawings.scene import scene_of
-
     _, opened, stopped = open_plan(path, units)
     if opened is None:
         return SceneAnswer(None, stopped)
-    worked, beside = _beside(opened, today)
+    worked, beside = work_beside(opened, today)
+    return scene_with(opened, worked, beside)
+
+
+def scene_with(opened: Opened, worked: "Worked | None" = None, beside: Sequence[Finding] = ()) -> SceneAnswer:
+    """The scene of an opened plan with what has been worked out beside its design so far, and all findings."""
+    from brimful.checks import worst_first
+    from brimful.render.drawings.scene import scene_of
+
     findings = worst_first(dict.fromkeys([*opened.outcome.findings, *opened.checked, *beside]))
     design = replace(opened.design, findings=findings)
     return SceneAnswer(scene_of(opened.plan, design, opened.settled, opened.catalog, worked), findings)
 
 
-def _beside(opened: Opened, today: "date | None") -> "tuple[Worked, list[Finding]]":
-    """Season, build and care, and planting of an opened plan, with what was found on the way."""
+def work_beside(
+    opened: Opened, today: "date | None" = None, tell: Callable[[str], None] = lambda _: None
+) -> "tuple[Worked, list[Finding]]":
+    """Season, build and care, and planting of an opened plan, with what was found on the way.
+
+    `tell` hears what comes next, before each of the `STEPS`; what it raises ends the work.
+    """
     from brimful.checks.care import care_findings
     from brimful.checks.season import season_findings
     from brimful.design.care import care_of
@@ -53,10 +68,13 @@ def _beside(opened: Opened, today: "date | None") -> "tuple[Worked, list[Finding
     from brimful.render.drawings.scene import Worked
 
     places = opened.file.places
+    tell(STEPS[0])
     season, notes = season_of_opened(opened)
+    tell(STEPS[1])
     desk = care_desk(opened, today)
     name = lasting_name(opened.file.path)
     care = care_of(desk, folder=opened.folder, parts=("shop", "work", "feed"), plan_name=name)
+    tell(STEPS[2])
     planting = planting_of(planting_desk(opened, desk, season), opened.plan.title, opened.plan.units)
     found = [*notes.findings, *care.findings, *care_findings(care, places), *planting.findings]
     found += season_findings(season, places) if season is not None else ()

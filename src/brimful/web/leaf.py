@@ -1,0 +1,45 @@
+"""A page: the sentences that answer first, what each container says through this lens, and what stands below."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from brimful.web.bench import Sight
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a visitor wants to see of a page: one container ("" for all), so many weeks after planting."""
+
+    container: str = ""
+    week: int = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """What a container says through a lens: a word or figure, and how it stands: "", "good", "mind" or "bad"."""
+
+    word: str
+    tone: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """What one page shows of a plan."""
+
+    sentences: tuple[str, ...] = ()
+    marks: Mapping[str, Mark] = field(default_factory=dict)
+    inside: Mapping[str, Any] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A lens on the row: its place in the address, its name, its template, and how it looks at a plan in sight.
+
+    `look` is asked only for a plan whose scene could be drawn.
+    """
+
+    key: str
+    title: str
+    template: str
+    look: Callable[[Sight, Asked], Leaf]

@@ -1,0 +1,12 @@
+"""Make."""
+
+from brimful.web.bench import Sight
+from brimful.web.leaf import Asked, Leaf, Page
+
+
+def look(sight: Sight, asked: Asked) -> Leaf:
+    """Nothing yet."""
+    return Leaf()
+
+
+PAGE = Page("make", "Make", "make.html", look)

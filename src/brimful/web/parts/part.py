@@ -1,0 +1,14 @@
+"""What answers an address below a plan that is not a lens: a drawing, a download, an edit."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """An address below `/p/{plan}/`, the function that answers it, and the ways it may be asked."""
+
+    path: str
+    answer: Callable[..., Any]
+    methods: tuple[str, ...] = ("GET",)

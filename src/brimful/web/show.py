@@ -1,0 +1,103 @@
+"""From a page and a plan in sight to HTML."""
+
+from functools import cache
+from pathlib import Path
+from typing import Any
+from urllib.parse import quote
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoescape
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import HTMLResponse, RedirectResponse, Response
+
+from brimful.errors import BrimfulError
+from brimful.web.bench import Bench, Sight
+from brimful.web.guard import hidden_field
+from brimful.web.leaf import Asked, Leaf, Page
+from brimful.web.strip import strip_of
+
+MOST_WEEKS = 60
+USUAL = Asked()
+
+
+def show_index(request: Request) -> Response:
+    """The plans to choose from; the only one at once."""
+    benches = request.app.state.benches
+    if len(benches) == 1:
+        return RedirectResponse(f"/p/{quote(next(iter(benches)))}/")
+    return html(request, "index.html", {"plans": sorted(benches)})
+
+
+def show_page(request: Request, page: Page) -> Response:
+    """A lens on a plan: sentences, the row, and what stands below; a plan that cannot be worked out says why."""
+    bench = bench_of(request)
+    try:
+        sight = bench.sight()
+    except BrimfulError as error:
+        return html(request, "unreadable.html", {"words": str(error), "name": bench.name}, status=409)
+    asked = asked_of(request)
+    leaf = page.look(sight, asked) if sight.scene is not None else Leaf()
+    template = page.template if sight.scene is not None else "unsound.html"
+    return html(request, template, frame(page, sight, asked, leaf))
+
+
+def frame(page: Page, sight: Sight, asked: Asked, leaf: Leaf) -> dict[str, Any]:
+    """What every page of a plan has."""
+    title = sight.scene.design.title if sight.scene is not None else sight.name
+    return {
+        "page": page, "sight": sight, "scene": sight.scene, "asked": asked, "leaf": leaf, "title": title,
+        "strip": strip_of(sight, asked, leaf.marks), "home": f"/p/{quote(sight.name)}/", **leaf.inside,
+    }  # fmt: skip
+
+
+def bench_of(request: Request) -> Bench:
+    """The bench of the plan an address names.
+
+    Raises:
+        HTTPException: 404 where there is none.
+    """
+    bench: Bench | None = request.app.state.benches.get(request.path_params["plan"])
+    if bench is None:
+        raise HTTPException(404)
+    return bench
+
+
+def asked_of(request: Request) -> Asked:
+    """What the address asks for; what makes no sense counts as not asked."""
+    week = request.query_params.get("week", "")
+    weeks = int(week) if week.isascii() and week.isdigit() and int(week[:4]) <= MOST_WEEKS else USUAL.week
+    return Asked(request.query_params.get("c", "")[:200], weeks)
+
+
+def html(request: Request, template: str, context: dict[str, Any], status: int = 200) -> Response:
+    """A template as a page."""
+    from brimful.web.pages import PAGES
+
+    text = environment().get_template(template).render(request=request, pages=PAGES, **context)
+    return HTMLResponse(text, status)
+
+
+@cache
+def environment() -> Environment:
+    """Where templates come from; everything put into them is escaped, and a name they misspell is an error."""
+    place = Path(__file__).parent / "templates"
+    made = Environment(
+        loader=FileSystemLoader(place),
+        autoescape=select_autoescape(default=True),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.globals["csrf"] = hidden_field
+    made.filters["q"] = lambda words: quote(str(words), safe="")
+    return made
+
+
+def not_found(request: Request, error: Exception) -> Response:
+    """No such page."""
+    return html(request, "lost.html", {}, status=404)
+
+
+def trouble(request: Request, error: Exception) -> Response:
+    """A fault of ours, said plainly."""
+    return html(request, "trouble.html", {}, status=500)
