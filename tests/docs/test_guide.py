@@ -86,7 +86,7 @@ def test_no_command_or_option_is_told_that_is_not_there() -> None:
     told = section("Commands")
     there = {opt for command in brimful.commands.values() for one in command.params for opt in one.opts}
     assert set(re.findall(r"^\| `brimful (\w+)", told, re.MULTILINE)) <= set(brimful.commands)
-    assert set(re.findall(r"^\| `(--\w+)", told, re.MULTILINE)) <= there | {"--version", "--help"}
+    assert set(re.findall(r"^\| `(--[\w-]+)", told, re.MULTILINE)) <= there | {"--version", "--help"}
 
 
 @pytest.mark.parametrize("text", plans(), ids=lambda text: text.splitlines()[0])
