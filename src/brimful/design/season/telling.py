@@ -8,7 +8,6 @@ from numpy.typing import NDArray
 from brimful.catalog import Catalog
 from brimful.design.ledger import Ledger
 from brimful.design.model import ContainerWater, RowWorked, ZoneWorked
-from brimful.design.season.growth import canopy_m2
 from brimful.design.season.years import Years
 from brimful.design.settle import RowSpec
 from brimful.domains.substrate import container_store
@@ -32,18 +31,20 @@ class Inputs:
     leaching: float
     catalog: Catalog
     light: dict[str, FloatArray]  # by row: ET0 there over ET0 in the open, (days, containers)
+    canopy_m2: dict[str, FloatArray]  # by row: ground under leaves on each day, (days,)
     money_per_l: float | None
     ledger: Ledger
 
 
 @dataclass(frozen=True, slots=True)
 class Telling:
-    """One container of a row, with its water and its light by day."""
+    """One container of a row, with its water, and its light and leaves by day."""
 
     row: RowWorked
     spec: RowSpec
     water: ContainerWater
     light: FloatArray
+    canopy_m2: FloatArray
     plant_factor: float
 
     @property
@@ -55,14 +56,25 @@ class Telling:
 def telling_of(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> list[Telling]:
     """Of each row of a zone the container with the least and the one with the most water for its light."""
     found: list[Telling] = []
+    every = every_one_of(zone, rows, inputs)
+    for name in dict.fromkeys(one.row.name for one in every):
+        mine = [one for one in every if one.row.name == name]
+        ends = (min(mine, key=lambda one: one.ease), max(mine, key=lambda one: one.ease))
+        found.extend(ends if ends[0] is not ends[1] else ends[:1])
+    return found
+
+
+def every_one_of(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> list[Telling]:
+    """Every container of a zone with its water and light."""
+    found: list[Telling] = []
     for name in dict.fromkeys(c.row for c in zone.containers):
         row, spec = rows[name]
         light, at = inputs.light[name].T, {container: i for i, container in enumerate(spec.ids)}
         thirstiest = (inputs.catalog.plant_factors[one.plant.water_use].factor for one in spec.plants)
         factor = max(thirstiest, default=0.0)
-        mine = [Telling(row, spec, c, light[at[c.container]], factor) for c in zone.containers if c.row == name]
-        ends = (min(mine, key=lambda one: one.ease), max(mine, key=lambda one: one.ease))
-        found.extend(ends if ends[0] is not ends[1] else ends[:1])
+        leaves = inputs.canopy_m2[name]
+        mine = [c for c in zone.containers if c.row == name]
+        found += [Telling(row, spec, c, light[at[c.container]], leaves, factor) for c in mine]
     return found
 
 
@@ -78,16 +90,11 @@ def store_of(telling: list[Telling]) -> Store:
     return Store(capacity, refill, stress_l, stress_l, np.full(capacity.size, DRY_CAPTURE))
 
 
-def canopy_of(one: Telling, years: Years) -> FloatArray:
-    """Ground under a container's leaves on each day of the mean year, in m²."""
-    return canopy_m2(one.row, one.spec, ((years.tmax_c + years.tmin_c) / 2).mean(axis=1))
-
-
 def season_of(telling: list[Telling], years: Years, hours: FloatArray) -> Season:
     """Demand and rain of the telling containers on every day of every year."""
     demand, caught, et0 = [], [], []
     for one in telling:
-        mouth, canopy = one.row.mouth_area_m2, canopy_of(one, years)
+        mouth, canopy = one.row.mouth_area_m2, one.canopy_m2
         wetted, factor = np.array(mouth), np.array(canopy_coefficient(one.plant_factor, one.spec.microclimate.factor))
         demand.append(litres_per_mm(canopy, factor, wetted_area_m2=wetted, evaporation_factor=BARE_MIX_FACTOR))
         caught.append(mouth * (1 - FULL_CANOPY_INTERCEPTION * np.minimum(canopy / mouth, 1.0)))

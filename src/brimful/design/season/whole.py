@@ -8,6 +8,7 @@ from brimful.catalog import Catalog
 from brimful.design.climate import read_weather_of
 from brimful.design.ledger import Ledger
 from brimful.design.season.frosts import frost_free_of, frosts_of
+from brimful.design.season.growth import canopy_m2
 from brimful.design.season.light import sun_of
 from brimful.design.season.model import SeasonWorked
 from brimful.design.season.permitted import leaching_of, timetable_of, wanted_of
@@ -41,7 +42,9 @@ def work_out_season(
     sun, light = sun_of(plan, settled.rows, years, notes)
     wanted, leaching = wanted_of(plan, settled.timer, years, notes), leaching_of(plan, notes)
     money = plan.water.price / plan.water.per if plan.water is not None else None
-    inputs = Inputs(years, _hours(plan, years), wanted, leaching, catalog, light, money, ledger or Ledger())
+    days = years.day_of_year.size
+    canopy = {row.name: canopy_m2(one, days) for row, one in zip(settled.rows, outcome.grown, strict=True)}
+    inputs = Inputs(years, hours_of(plan, years), wanted, leaching, catalog, light, canopy, money, ledger or Ledger())
     rows = {row.name: (row, spec) for row, spec in zip(design.rows, settled.rows, strict=True)}
     zones = [season for zone in design.zones if (season := zone_season(zone, rows, inputs)) is not None]
     starts, unplaced = timetable_of(plan, design.zones, zones, settled.timer.step_minutes)
@@ -70,7 +73,7 @@ def work_out_season(
     return worked, notes
 
 
-def _hours(plan: Plan, years: Years) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
+def hours_of(plan: Plan, years: Years) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:
     """How the day's demand is spread over the hours of the clock, by the sun's rise and set."""
     longitude = plan.site.longitude or 0.0
     place = SunPlace(years.place.latitude_deg, longitude, round(longitude / 15.0))
