@@ -1,0 +1,148 @@
+"""The particles: for every container and every cause the same number, each a guess at the whole state.
+
+Random numbers are drawn once for all containers. So two containers that are told the same answer the same, in
+whatever order they stand, and a season costs little.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from brimful.domains.learning.faults import CAUSES, chances_day, drawn_factors
+from brimful.domains.learning.inputs import FloatArray, IntArray, Settings, Site
+
+WATER, DEMAND, SUPPLY, FAULT_DEMAND, FAULT_SUPPLY, FAULT_METERED = range(6)
+"""Rows of the state: store [L], logarithms of demand and supply factor, and what a fault multiplies them by."""
+_NEWBORN_SHARE = 4  # one newborn for so many particles, each day and cause
+
+
+@dataclass(frozen=True, slots=True)
+class Cloud:
+    """State (6, containers, causes, particles) and chance of each cause (containers, causes)."""
+
+    state: FloatArray
+    chance: FloatArray
+
+
+def prior_spread(settings: Settings) -> FloatArray:
+    """Standard deviation of the logarithms of demand and supply factor before any reading, (2,)."""
+    return np.array(
+        [np.hypot(settings.row_demand, settings.own_demand), np.hypot(settings.row_supply, settings.own_supply)]
+    )
+
+
+def first_cloud(site: Site, settings: Settings, random: np.random.Generator) -> Cloud:
+    """The belief before the first day: nothing wrong anywhere, factors and store as the settings spread them."""
+    containers, causes, particles = site.capacity_l.size, len(CAUSES), settings.particles
+    state = np.ones((6, containers, causes, particles))
+    start = settings.start_share + settings.start_spread * random.standard_normal((causes, particles))
+    state[WATER] = np.clip(start, 0.0, max(1.0, settings.start_share)) * site.capacity_l[:, None, None]
+    spread = prior_spread(settings)[:, None, None]
+    state[DEMAND : SUPPLY + 1] = (spread * random.standard_normal((2, causes, particles)))[:, None]
+    state[FAULT_DEMAND:] = np.stack(drawn_factors(random.random((3, causes, particles))))[:, None]
+    chance = np.zeros((containers, causes))
+    chance[:, 0] = 1.0
+    return Cloud(state, chance)
+
+
+def after_night(cloud: Cloud, settings: Settings, random: np.random.Generator) -> Cloud:
+    """Factors wander, faults set in, a few are mended: one day's change of everything but the water."""
+    state = _wandered(cloud.state, settings, random)
+    arrive, keep = chances_day(), settings.recovery_day
+    causes, particles = state.shape[2:]
+    newborn = _newborn(state, random)
+    n = newborn.shape[-1]
+    sound, ill = cloud.chance[:, :1], cloud.chance[:, 1:]
+    old = np.concatenate([sound * (1.0 - arrive.sum()), ill * (1.0 - keep)], axis=1)
+    new = np.concatenate([keep * ill.sum(axis=1, keepdims=True), sound * arrive[1:]], axis=1)
+    weights = np.concatenate(
+        [
+            np.broadcast_to(part[..., None] / count, (*part.shape, count))
+            for part, count in ((old, particles), (new, n))
+        ],
+        axis=-1,
+    )
+    weights[:, 0, particles:] = keep * ill[:, np.arange(n) % (causes - 1)] * ((causes - 1) / n)
+    return Cloud(
+        resampled(np.concatenate([state, newborn], axis=-1), weights, random.random((causes, 1)), particles), old + new
+    )
+
+
+def _wandered(state: FloatArray, settings: Settings, random: np.random.Generator) -> FloatArray:
+    """Demand and supply factors a day on: they wander and lean back to the plan."""
+    causes, particles = state.shape[2:]
+    hold = np.exp(-1.0 / settings.memory_days)
+    step = prior_spread(settings) * np.sqrt(1.0 - hold * hold)
+    moved = state.copy()
+    moved[DEMAND : SUPPLY + 1] *= hold
+    moved[DEMAND : SUPPLY + 1] += (step[:, None, None] * random.standard_normal((2, causes, particles)))[:, None]
+    return moved
+
+
+def _newborn(state: FloatArray, random: np.random.Generator) -> FloatArray:
+    """Particles that change their cause today: from sound to each cause, and from each cause to sound."""
+    causes, particles = state.shape[2:]
+    n = max(particles // _NEWBORN_SHARE, causes - 1)
+    picked = random.integers(particles, size=(causes, n))
+    born: FloatArray = state[:, :, 0][:, :, picked]
+    born[:, :, 0] = state[:, :, 1 + np.arange(n) % (causes - 1), picked[0]]
+    born[FAULT_DEMAND:] = np.stack(drawn_factors(random.random((3, causes, n))))[:, None]
+    return born
+
+
+def resampled(state: FloatArray, weights: FloatArray, start: FloatArray, particles: int) -> FloatArray:
+    """As many particles as wanted, drawn in proportion to their weights (systematic resampling).
+
+    Args:
+        state: (6, containers, causes, candidates)
+        weights: (containers, causes, candidates), need not add up to 1; a row of zeros counts as even
+        start: where the comb begins, one even number for each cause, (causes, 1)
+        particles: wanted for each container and cause
+    Returns: (6, containers, causes, particles), in the order of the candidates
+    Valid: weights 0 or more
+    Source: systematic resampling, Kitagawa 1996 (memory)
+    """
+    total = np.cumsum(weights, axis=-1)
+    flat = total[..., -1:] <= 0.0
+    if bool(flat.any()):
+        total = np.where(flat, np.arange(1.0, weights.shape[-1] + 1.0), total)
+    teeth = np.floor(total * (particles / total[..., -1:]) + (1.0 - start)).astype(np.int64)
+    teeth[..., -1] = particles
+    counts = np.diff(teeth, axis=-1, prepend=0)
+    index: IntArray = np.repeat(np.arange(counts.size), counts.ravel())
+    picked: FloatArray = state.reshape(state.shape[0], -1)[:, index]
+    return picked.reshape(*state.shape[:-1], particles)
+
+
+def weighed(cloud: Cloud, read: IntArray, log_likelihood: FloatArray, random: np.random.Generator) -> Cloud:
+    """The belief after readings at some containers.
+
+    Args:
+        cloud: before
+        read: containers that were read, (read,), each once
+        log_likelihood: of each particle, (read, causes, particles)
+        random: for the resampling
+    Returns: cloud after
+    Valid: finite
+    Source: Bayes' rule
+    """
+    if not read.size:
+        return cloud
+    causes, particles = log_likelihood.shape[1:]
+    top = log_likelihood.max(axis=(1, 2), keepdims=True)
+    likely = np.exp(log_likelihood - top)
+    chance, state = cloud.chance.copy(), cloud.state.copy()
+    after = chance[read] * likely.mean(axis=-1)
+    chance[read] = after / after.sum(axis=1, keepdims=True)
+    state[:, read] = resampled(state[:, read], likely, random.random((causes, 1)), particles)
+    return Cloud(state, chance)
+
+
+def mend(cloud: Cloud, container: int, random: np.random.Generator) -> None:
+    """Make a container sound, in place: its water stays as it is believed, its faults go."""
+    state, chance = cloud.state[:, container], cloud.chance[container]
+    causes, particles = state.shape[1:]
+    weights = np.repeat(chance / particles, particles)[None, None]
+    sound = resampled(state.reshape(6, 1, 1, -1), weights, random.random((1, 1)), particles)[:, 0, 0]
+    state[: SUPPLY + 1] = sound[: SUPPLY + 1, None]
+    chance[:] = np.eye(1, causes)[0]

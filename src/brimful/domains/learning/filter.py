@@ -1,0 +1,192 @@
+"""The season followed day by day: the water of every guess, and what each reading says about the guesses."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from brimful.domains.learning.belief import Belief, belief_of
+from brimful.domains.learning.cloud import (
+    DEMAND,
+    FAULT_DEMAND,
+    FAULT_METERED,
+    FAULT_SUPPLY,
+    SUPPLY,
+    WATER,
+    after_night,
+    first_cloud,
+    mend,
+    weighed,
+)
+from brimful.domains.learning.faults import rooms
+from brimful.domains.learning.inputs import Days, FloatArray, IntArray, Reading, Settings, Site
+from brimful.domains.learning.kinds import KINDS, Seen, require_readings
+from brimful.domains.learning.siblings import sibling_weights
+from brimful.domains.learning.step import after_draw, after_water
+
+
+@dataclass(frozen=True, slots=True)
+class Track:
+    """A season as it was believed, day by day."""
+
+    causes: FloatArray
+    """(days, containers, causes): chance of each of CAUSES after the day's readings."""
+    beliefs: tuple[Belief, ...]
+    """In full, on the days asked for."""
+
+
+def follow(
+    site: Site,
+    days: Days,
+    readings: Iterable[Reading],
+    *,
+    seed: int,
+    settings: Settings | None = None,
+    report_days: Sequence[int] = (-1,),
+) -> Track:
+    """What is believed of every container through the season, by a particle filter over the daily balance.
+
+    Formula: each day factors wander, water comes and goes as in the store; each reading weighs the guesses by how
+    likely it would be if they were true; siblings share what they have learned of their row.
+
+    Args:
+        site: containers as designed
+        days: weather, plants and schedule
+        readings: in any order; days without any widen the belief
+        seed: of the random numbers
+        settings: what is believed before the first reading
+        report_days: days to report in full; −1 is the last
+    Returns: Track
+    Valid: any number of readings, several a day too
+    Raises: ValueError for readings of days, containers or kinds that are none
+    Source: bootstrap particle filter, Gordon, Salmond and Smith 1993 (memory), one bank of particles for each cause
+    """
+    told, settings = tuple(readings), settings or Settings()
+    count = len(days.demand_l)
+    require_readings(told, count, site.empty_kg)
+    if days.demand_l.shape[1] != site.capacity_l.size:
+        raise ValueError(f"{days.demand_l.shape[1]} containers of demand, expected {site.capacity_l.size}")
+    run = _Run(site, days_as_told(days, told, site.zone), settings, np.random.default_rng(seed))
+    wanted = {day % count for day in report_days}
+    chances, beliefs = [], []
+    for day in range(count):
+        run.day(day, [reading for reading in told if reading.day == day])
+        weights = sibling_weights(run.cloud, site.row, settings)
+        chances.append(weights.sum(axis=-1))
+        if day in wanted:
+            beliefs.append(belief_of(run.cloud, weights, site, day))
+    return Track(np.array(chances), tuple(beliefs))
+
+
+def days_as_told(days: Days, readings: Sequence[Reading], zone: IntArray) -> Days:
+    """The days with rain and minutes as they were read in place of those expected."""
+    rain, minutes = days.rain_mm.copy(), days.minutes.copy()
+    for reading in readings:
+        if reading.kind == "rain":
+            rain[reading.day] = reading.value
+        elif reading.kind == "ran":
+            minutes[reading.day, zone == zone[reading.container]] = reading.value
+    return replace(days, rain_mm=rain, minutes=minutes)
+
+
+class _Run:
+    """The cloud on its way through the days."""
+
+    def __init__(self, site: Site, days: Days, settings: Settings, random: np.random.Generator) -> None:
+        self.site, self.days, self.settings, self.random = site, days, settings, random
+        self.cloud = first_cloud(site, settings, random)
+        self.stress, self.dry, self.capture = (
+            part[:, None, None] for part in (site.stress_l, site.dry_l, site.dry_capture)
+        )
+        self.capacity = site.capacity_l[:, None, None]
+        self.room = self.capacity * rooms()[:, None]
+
+    def day(self, day: int, readings: Sequence[Reading]) -> None:
+        """Morning water, the sun up to the hour of reading, the readings, rain, the rest of the sun, evening water."""
+        if day:
+            self.cloud = after_night(self.cloud, self.settings, self.random)
+        days, shape = self.days, self.cloud.state.shape[2:]
+        noise = np.maximum(1.0 + self.settings.day_noise * self.random.standard_normal(shape), 0.0)
+        self._water(day, days.morning_share)
+        self._draw(day, days.read_share * noise)
+        self._read(day, readings)
+        rain = days.rain_mm[day] * days.rain_litres_per_mm[day]
+        self._pour(rain[:, None, None])
+        self._draw(day, (1.0 - days.read_share) * noise)
+        self._water(day, 1.0 - days.morning_share)
+
+    def _supply_l_h(self, factor: int = FAULT_SUPPLY) -> FloatArray:
+        """What each guess's emitters give; or what the meter counts for them."""
+        state = self.cloud.state
+        result: FloatArray = self.site.flow_l_h[:, None, None] * np.exp(state[SUPPLY]) * state[factor]
+        return result
+
+    def _water(self, day: int, share: float) -> None:
+        """The timer's minutes, a share of the day's."""
+        hours = share * self.days.minutes[day] / 60.0
+        if hours.any():
+            self._pour(self._supply_l_h() * hours[:, None, None])
+
+    def _pour(self, litres: FloatArray) -> None:
+        """Water onto every guess."""
+        if litres.any():
+            state = self.cloud.state
+            state[WATER] = after_water(state[WATER], litres, self.room, self.dry, self.capture)
+
+    def _draw(self, day: int, share: FloatArray) -> None:
+        """Plants draw for a share of the day."""
+        state = self.cloud.state
+        demand = self.days.demand_l[day][:, None, None] * np.exp(state[DEMAND]) * state[FAULT_DEMAND] * share
+        state[WATER] = after_draw(state[WATER], demand, self.stress)
+
+    def _read(self, day: int, readings: Sequence[Reading]) -> None:
+        """Weigh the guesses by all readings of the day; a mend makes a container sound first."""
+        for container in {one.container for one in readings if one.kind == "mended"}:
+            mend(self.cloud, container, self.random)
+        groups = [(key, [one for one in readings if one.kind == key]) for key in KINDS if KINDS[key].likelihood]
+        likely = np.zeros(self.cloud.state.shape[1:])
+        read = np.zeros(len(likely), dtype=bool)
+        for key, group in groups:
+            if group:
+                index, log_likelihood = self._likelihood(day, key, group)
+                np.add.at(likely, index, log_likelihood)
+                read[index] = True
+        at: IntArray = np.flatnonzero(read)
+        self.cloud = weighed(self.cloud, at, likely[at], self.random)
+
+    def _likelihood(self, day: int, key: str, group: Sequence[Reading]) -> tuple[IntArray, FloatArray]:
+        """Log-likelihood of readings of one kind, for the containers they speak of."""
+        site, likelihood = self.site, KINDS[key].likelihood
+        metered, mean, variance = self._metered(day)
+        pairs = [(c, one) for one in group for c in self._spoken_of(key, one.container)]
+        index: IntArray = np.array([c for c, _ in pairs], dtype=np.int64)
+        totals = [
+            np.array([part[site.zone == site.zone[c]].sum() - part[c] for c in index])[:, None, None]
+            for part in (mean, variance)
+        ]
+        seen = Seen(
+            water_l=self.cloud.state[WATER][index],
+            capacity_l=self.capacity[index],
+            supply_l_h=self._supply_l_h()[index],
+            metered_l=metered[index],
+            empty_kg=site.empty_kg[index][:, None, None],
+            value=np.array([one.value for _, one in pairs])[:, None, None],
+            minutes=np.array([one.minutes for _, one in pairs])[:, None, None],
+            others_mean_l=totals[0],
+            others_variance_l2=totals[1],
+        )
+        assert likelihood is not None
+        return index, likelihood(seen, self.settings.errors)
+
+    def _spoken_of(self, key: str, container: int) -> Sequence[int]:
+        """A meter speaks of all containers of its zone, everything else of one."""
+        zone = self.site.zone
+        return [int(c) for c in np.flatnonzero(zone == zone[container])] if key == "meter" else [container]
+
+    def _metered(self, day: int) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Litres the meter counts for each guess this day, and their mean and variance for each container."""
+        metered = self._supply_l_h(FAULT_METERED) * (self.days.minutes[day] / 60.0)[:, None, None]
+        chance = self.cloud.chance
+        mean = (chance * metered.mean(axis=-1)).sum(axis=1)
+        square = (chance * (metered**2).mean(axis=-1)).sum(axis=1)
+        return metered, mean, np.maximum(square - mean**2, 0.0)
