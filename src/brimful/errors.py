@@ -5,6 +5,8 @@ BrimfulError
 ├── PlanUnreadable     the plan file is missing, too large, not text, not TOML
 ├── CatalogError       a table cannot be read
 ├── WeatherError       a weather file cannot be used
+├── JournalError       the journal cannot be opened, read or written
+│   └── EntryRefused   an entry cannot be taken down as it stands
 └── SolverError        a sum that should have converged did not
 """
 
@@ -27,6 +29,14 @@ class CatalogError(BrimfulError):
 
 class WeatherError(BrimfulError):
     """A weather file cannot be used; says which file, line, what was given and expected."""
+
+
+class JournalError(BrimfulError):
+    """The journal cannot be opened, read or written; says where, why, and that nothing half was taken down."""
+
+
+class EntryRefused(JournalError, ValueError):  # noqa: N818  (reads as what it says)
+    """An entry cannot be taken down as it stands; says all that is wrong with it."""
 
 
 class SolverError(BrimfulError):

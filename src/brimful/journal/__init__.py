@@ -1,1 +1,9 @@
-"""The season log: what the crew saw and did, appended and never changed."""
+"""The season log: what the crew saw and did, appended and never changed.
+
+`entries.py`, `kinds.py`, `reading.py` and `lines.py` need nothing but Python; `store.py` brings the database in.
+"""
+
+from brimful.journal.entries import Entry, new_id, problems
+from brimful.journal.kinds import KINDS, Kind, told
+
+__all__ = ["KINDS", "Entry", "Kind", "new_id", "problems", "told"]

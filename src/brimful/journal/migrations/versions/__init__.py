@@ -1,0 +1,1 @@
+"""The steps; one that has been published is never changed."""
