@@ -25,9 +25,21 @@ FAO_TABLE = (
     "FAO-56 table 2 (p.8, read): 4 to 7 mm a day at about 20 °C in a temperate dry climate, 2 to 4 in a humid one"
 )
 FORTNIGHT, MONTH, HOTTEST = 14, 15, 90.0
+USUAL_C = 20.0
+"""The mean that growers' "weeks to fill" are told for (common practice, no source)."""
+LEAST_DAYS = 7 * 16 + 1
+"""So many days of growth are always worked out, that drawings of week 16 can be made of a short season too."""
 MADE_YEARS = 30
 WET_DAY_MM = 6.0
 """Rain of a wet day where only the month's rain is known (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Warmth:
+    """Mean temperature of each day from planting day on [°C], and how it was taken."""
+
+    mean_c: tuple[float, ...]
+    taken_as: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,12 +48,13 @@ class Climate:
 
     site: SiteWorked
     occasions: tuple[OccasionClimate, ...]
+    warmth: Warmth
 
 
 def climate_of(site: Site, folder: Path, season: Season | None, notes: Notes, ledger: Ledger) -> Climate | None:
     """The climate of a site from its weather file; a plain assumption where there is none; None where it is wrong."""
     if site.weather is None and site.normals is None:
-        return _without_weather(site, notes)
+        return _without_weather(site, season, notes)
     weather = read_weather_of(site, folder, notes)
     if weather is None or season is None:
         return None
@@ -148,34 +161,66 @@ def _from_days(site: Site, weather: "DailyWeather", season: Season, notes: Notes
         first_day=season.planting_day,
         last_day=season.season_end,
     )
+    grown = at.work(
+        "hot_days_past_count",
+        day_hot_days_are_past,
+        et0_mm=et0,
+        day_of_year=days,
+        first_day=season.planting_day,
+        last_day=season.season_end,
+        hot_mm=peak,
+    )
     occasions = (
-        OccasionClimate("planting_day", planting, "mean of the fortnight around planting day"),
-        OccasionClimate("mid_season", mid, "mean of the month around the middle of the season"),
-        OccasionClimate("peak", peak, "exceeded on one day in ten of the season"),
+        OccasionClimate("planting_day", planting, "mean of the fortnight around planting day", 0),
+        OccasionClimate("mid_season", mid, "mean of the month around the middle of the season", days_of(season) // 2),
+        OccasionClimate("peak", peak, "exceeded on one day in ten of the season", grown),
     )
     place = site.place or "unnamed place"
     source = Path(weather.source).name
     worked = SiteWorked(
         place, weather.latitude_deg, weather.elevation_m or 0.0, source, weather.days_count, filled, occasions
     )
-    return Climate(worked, occasions)
+    return Climate(worked, occasions, _warmth_of(weather, season))
 
 
-def _without_weather(site: Site, notes: Notes) -> Climate:
+def days_of(season: Season) -> int:
+    """Days from planting day to the season's end."""
+    return (season.season_end - season.planting_day) % 366
+
+
+def _warmth_of(weather: "DailyWeather", season: Season) -> Warmth:
+    """The mean of each day of the season over all years of the record; a day it lacks lies between its neighbours."""
+    import numpy as np
+
+    mean, day = (weather.tmax_c + weather.tmin_c) / 2, weather.day_of_year
+    known = np.isfinite(mean)
+    total = np.bincount(day[known], mean[known], minlength=367)
+    count = np.bincount(day[known], minlength=367)
+    have = np.flatnonzero(count)
+    wanted = (season.planting_day - 1 + np.arange(max(days_of(season) + 1, LEAST_DAYS))) % 366 + 1
+    found = np.interp(wanted, have, total[have] / count[have], period=366)
+    return Warmth(tuple(found.tolist()), f"mean days of {Path(weather.source).name}")
+
+
+def _without_weather(site: Site, season: Season | None, notes: Notes) -> Climate | None:
     planting, mid, peak = WITHOUT_WEATHER_MM
     said = f"{planting:g}, {mid:g} and {peak:g} mm a day on planting day, mid-season and the hottest days"
     notes.assume("site.weather", "reference evapotranspiration", said, FAO_TABLE)
     notes.warn(
         "no-weather", ("site",), f"no weather was given; {said} are taken", 'Add weather = "FILE.csv" under [site].'
     )
+    if season is None:
+        return None
     taken = "assumed, no weather given"
     occasions = (
-        OccasionClimate("planting_day", planting, taken),
-        OccasionClimate("mid_season", mid, taken),
-        OccasionClimate("peak", peak, taken),
+        OccasionClimate("planting_day", planting, taken, 0),
+        OccasionClimate("mid_season", mid, taken, days_of(season) // 2),
+        OccasionClimate("peak", peak, taken, days_of(season)),
     )
     worked = SiteWorked(site.place or "unnamed place", site.latitude, site.elevation or 0.0, "none", 0, (), occasions)
-    return Climate(worked, occasions)
+    days = max(days_of(season) + 1, LEAST_DAYS)
+    words = f"days of {USUAL_C:g} °C, for which growers tell weeks to fill"
+    return Climate(worked, occasions, Warmth((USUAL_C,) * days, words))
 
 
 def mean_around(et0_mm: "NDArray[np.float64]", day_of_year: "NDArray[np.int64]", day: int, width_days: int) -> float:
@@ -220,6 +265,25 @@ def hottest_decile(
             "the weather has no day within the season; expected some. Check the dates of file and season."
         )
     return float(np.percentile(within, HOTTEST))
+
+
+def day_hot_days_are_past(
+    et0_mm: "NDArray[np.float64]", day_of_year: "NDArray[np.int64]", *, first_day: int, last_day: int, hot_mm: float
+) -> int:
+    """The day of the season by which nine in ten of its hottest days are past, counted from planting day.
+
+    Formula: 90th percentile of the days that reach `hot_mm`, over all years; plants are taken as grown by then.
+    Args: et0_mm: of each day [mm/day]; day_of_year [1 … 366]; first_day, last_day of the season [1 … 366];
+        hot_mm: from where a day is among the hottest [mm/day]
+    Returns: [days after planting day]
+    Valid: a record with at least one such day
+    Source: our own rule: late in the hot spell leaves cover more, so that the water is not reckoned too small
+    """
+    import numpy as np
+
+    since = (day_of_year - first_day) % 366
+    hot = since[np.isfinite(et0_mm) & (since <= (last_day - first_day) % 366) & (et0_mm >= hot_mm)]
+    return int(np.percentile(hot, HOTTEST)) if hot.size else 0
 
 
 def middle_of(first_day: int, last_day: int) -> int:

@@ -21,11 +21,13 @@ class Assumption:
 
 @dataclass(frozen=True, slots=True)
 class OccasionClimate:
-    """Reference evapotranspiration on one occasion, and how it was taken from the weather."""
+    """Reference evapotranspiration on one occasion, how it was taken from the weather, and for how many days the plants
+    have grown by then."""
 
     occasion: Occasion
     et0_mm_day: float
     taken_as: str
+    days_grown_count: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +66,34 @@ class PlantedTaxon:
 
 
 @dataclass(frozen=True, slots=True)
+class PlaceWorked:
+    """One plant of a container from above: x to the right, y to the back, from the middle of the mouth; the way from
+    its stem to the rim, and its root ball."""
+
+    plant: str
+    role: str
+    x_m: float
+    y_m: float
+    to_rim_m: float
+    ball_width_m: float
+    ball_depth_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class GrownWorked:
+    """How wide and high one taxon is so many weeks after planting, before it is cut back at the rim."""
+
+    plant: str
+    week: int
+    width_m: float
+    height_m: float
+
+
+@dataclass(frozen=True, slots=True)
 class TubeWorked:
-    """How dripline lies in one container: loops from the middle out, pieces to cut, each emitter's place from the
-    middle, and root balls that no emitter reaches."""
+    """How dripline lies in one container: loops from the middle out, each by half its width from front to back, pieces
+    to cut, each emitter's place from the middle, and root balls that no emitter reaches. The piece begins at the front
+    of the outermost loop; the innermost need not close. `clear` where no loop touches a root ball."""
 
     loop_radii_m: tuple[float, ...]
     dripline_cut_m: float
@@ -76,6 +103,7 @@ class TubeWorked:
     staples_count: int
     end_plugs_count: int
     dry: tuple[str, ...]
+    clear: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +130,8 @@ class RowWorked:
     reserve_l: float
     plants: tuple[PlantedTaxon, ...]
     demands: tuple[ContainerDemand, ...]
+    places: tuple[PlaceWorked, ...] = ()
+    growth: tuple[GrownWorked, ...] = ()
     tube: TubeWorked | None = None
 
 

@@ -10,6 +10,7 @@ from brimful.design.choose import choose_open, fill_choices
 from brimful.design.climate import Climate, climate_of
 from brimful.design.containers import containers_of
 from brimful.design.demand import demands_of
+from brimful.design.growing import RowGrown, grown_of
 from brimful.design.ledger import Ledger, Working
 from brimful.design.materials import materials_of
 from brimful.design.mends import refined
@@ -26,12 +27,13 @@ from brimful.plan.schema import Plan
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """A design where there is one, the findings on the way, and how each figure was worked out."""
+    """A design where there is one, the findings on the way, how each figure was worked out, and each row as grown."""
 
     design: Design | None
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
     settled: Settled | None = None
+    grown: tuple[RowGrown, ...] = ()
 
 
 @dataclass(slots=True)
@@ -62,32 +64,36 @@ def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stag
         return Outcome(None, (*notes.findings, *sky.findings), {})
 
     rows = run("containers", containers_of, ledger, settled.rows)
-    demands = run("demand", demands_of, ledger, settled.rows, climate.occasions, catalog)
+    grown = run("growth", grown_of, ledger, settled.rows, climate.warmth)
+    demands = run("demand", demands_of, ledger, settled.rows, grown, climate.occasions, catalog)
     needs = needs_of(rows, demands)
     choices = choose_open(plan, settled, needs, catalog)
     settled, notes = fill_choices(choices, settled, catalog, notes)
     water = run("water", water_of, ledger, settled.zones)
-    tubes = run("tube", tubes_of, ledger, settled.rows)
+    tubes = run("tube", tubes_of, ledger, settled.rows, grown)
     refined_zones = refined(settled, water, needs, catalog, plan.units, ledger)
     times = run("run times", run_times_of, ledger, settled, rows, demands, water)
     materials = run("materials", materials_of, ledger, settled, rows, tubes)
 
     assumptions = (*notes.assumptions.values(), *sky.assumptions.values())
     design = _assembled(
-        plan, settled, climate, (rows, demands, tubes, refined_zones, times, materials, choices), assumptions
+        plan, settled, climate, (rows, grown, demands, tubes, refined_zones, times, materials, choices), assumptions
     )
-    return Outcome(design, (*notes.findings, *sky.findings), ledger.entries, settled)
+    return Outcome(design, (*notes.findings, *sky.findings), ledger.entries, settled, grown)
 
 
 def _assembled(
     plan: Plan, settled: Settled, climate: Climate, parts: tuple[Any, ...], assumptions: tuple[Assumption, ...]
 ) -> Design:
-    rows, demands, tubes, water, times, materials, choices = parts
+    rows, grown, demands, tubes, water, times, materials, choices = parts
     return Design(
         plan.title,
         plan.units,
         climate.site,
-        tuple(replace(r, demands=d, tube=t) for r, d, t in zip(rows, demands, tubes, strict=True)),
+        tuple(
+            replace(row, demands=demand, places=one.places, growth=one.weeks, tube=tube)
+            for row, one, demand, tube in zip(rows, grown, demands, tubes, strict=True)
+        ),
         tuple(
             replace(
                 zone,

@@ -64,4 +64,4 @@ def planting_desk(opened: Opened, days: "CareDesk", season: "SeasonWorked | None
 
     sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
     notes = Notes(opened.file.places)
-    return PlantingDesk(opened.settled, opened.catalog, notes, days.planted, days.frost, sun_h)
+    return PlantingDesk(opened.settled, opened.outcome.grown, opened.catalog, notes, days.planted, days.frost, sun_h)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from brimful.design.planting.rows import WEEKS
+from brimful.design.growing import WEEKS
 from brimful.render.drawings.strip_symbols import box, scale_px_m, symbol
 from brimful.web.bench import Sight
 from brimful.web.leaf import Asked, Mark

@@ -5,9 +5,9 @@ from datetime import date
 from pathlib import Path
 
 from brimful.catalog import load
+from brimful.design.growing import taxon_of
 from brimful.design.planting.model import PlantingWorked
 from brimful.design.planting.palette import pairs_of, palette_of, swatches_of
-from brimful.design.planting.rows import taxon_of
 from brimful.design.planting.whole import PlantingDesk, planting_of
 from brimful.design.settle.notes import Notes
 from brimful.design.stages import work_out
@@ -41,7 +41,7 @@ def desk_of(plants: str, *, top: str = "60 cm", height: str = "50 cm", sun_h: fl
     assert outcome.settled is not None, outcome.findings
     known = {} if sun_h is None else {"tub": sun_h}
     days = date(2026, 5, 15), date(2026, 10, 10)
-    return PlantingDesk(outcome.settled, load(), Notes(read.places), *days, sun_h=known)
+    return PlantingDesk(outcome.settled, outcome.grown, load(), Notes(read.places), *days, sun_h=known)
 
 
 def codes(planting: PlantingWorked) -> set[str]:

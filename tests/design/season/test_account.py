@@ -9,6 +9,7 @@ from brimful.design.ledger import Ledger
 from brimful.design.season import years
 from brimful.design.season.light import sun_of
 from brimful.design.season.permitted import wanted_of
+from brimful.design.season.growth import canopy_m2
 from brimful.design.season.telling import Inputs, season_of, store_of, telling_of
 from brimful.design.settle.notes import Notes
 from brimful.design.settle.settled import Season as Days
@@ -35,7 +36,9 @@ def test_the_account_of_water_closes_over_every_season(name: str, setting: Setti
     made = years.years_of(weather, file.plan.site, settled.season, notes)
     assert made is not None
     light = {row.name: np.ones((made.day_of_year.size, row.count)) for row in settled.rows}
-    inputs = Inputs(made, np.full(24, 1 / 24), Wanted(), 0.0, catalog, light, None, Ledger())
+    days = made.day_of_year.size
+    leaves = {row.name: canopy_m2(one, days) for row, one in zip(settled.rows, outcome.grown, strict=True)}
+    inputs = Inputs(made, np.full(24, 1 / 24), Wanted(), 0.0, catalog, light, leaves, None, Ledger())
     rows = {row.name: (row, spec) for row, spec in zip(design.rows, settled.rows, strict=True)}
     for zone in design.zones:
         telling = telling_of(zone, rows, inputs)
@@ -90,7 +93,9 @@ def test_the_settings_hold_in_years_they_were_not_made_from(name: str, monkeypat
     assert fresh is not None
     light = sun_of(file.plan, outcome.settled.rows, fresh, notes)[1]
     wanted = wanted_of(file.plan, outcome.settled.timer, fresh, notes)
-    inputs = Inputs(fresh, np.full(24, 1 / 24), wanted, 0.0, catalog, light, None, Ledger())
+    days = fresh.day_of_year.size
+    leaves = {row.name: canopy_m2(one, days) for row, one in zip(outcome.settled.rows, outcome.grown, strict=True)}
+    inputs = Inputs(fresh, np.full(24, 1 / 24), wanted, 0.0, catalog, light, leaves, None, Ledger())
     rows = {row.name: (row, spec) for row, spec in zip(outcome.design.rows, outcome.settled.rows, strict=True)}
     for zone, worked in zip(outcome.design.zones, season.zones, strict=True):
         telling = telling_of(zone, rows, inputs)

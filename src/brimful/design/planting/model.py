@@ -2,18 +2,8 @@
 
 from dataclasses import dataclass
 
+from brimful.design.model import PlaceWorked
 from brimful.findings import Finding
-
-
-@dataclass(frozen=True, slots=True)
-class PlaceWorked:
-    """One plant in plan: x to the right, y to the back, from the middle of the mouth."""
-
-    plant: str
-    role: str
-    x_m: float
-    y_m: float
-    to_rim_m: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,10 +4,11 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from brimful.catalog import Catalog, RootBall
+from brimful.design.growing import RowGrown, taxon_of
 from brimful.design.ledger import Ledger
 from brimful.design.planting.model import OrderWorked, PartWorked, PlantingWorked, SubstituteWorked, SwapWorked
 from brimful.design.planting.palette import palette_of
-from brimful.design.planting.rows import GROWING_C, row_of, taxon_of
+from brimful.design.planting.rows import row_of
 from brimful.design.planting.words import in_units
 from brimful.design.settle import PlantSpec, RowSpec, Settled
 from brimful.design.settle.notes import Notes
@@ -18,14 +19,15 @@ from brimful.domains.planting.substitute import WEIGHTS, Ranking, Wanted, rank_s
 COLDEST_C = 1.0
 """Tender plants stand from the last frost to the first: just above freezing (our own rule)."""
 COLDEST = f"{COLDEST_C:g} °C, just above frost, as plants stand from the last frost to the first (own rule)"
-GROWTH = f"days of {GROWING_C:g} °C, for which growers tell weeks to fill"
 
 
 @dataclass(frozen=True, slots=True)
 class PlantingDesk:
-    """What lies on the desk: the settled plan, its catalogue, season's days, notes, and hours of sun by row."""
+    """What lies on the desk: the settled plan, its rows as grown, its catalogue, season's days, notes, and hours of sun
+    by row."""
 
     settled: Settled
+    grown: tuple[RowGrown, ...]
     catalog: Catalog
     notes: Notes
     planted: date
@@ -37,12 +39,12 @@ class PlantingDesk:
 def planting_of(desk: PlantingDesk, title: str, units: str) -> PlantingWorked:
     """Layout, growth, colours and upkeep of each row, and the plants to order."""
     palette, rows = palette_of(desk.catalog), []
-    for row in desk.settled.rows:
-        worked, found = row_of(row, desk.planted, desk.removed, palette, desk.ledger)
+    for row, grown in zip(desk.settled.rows, desk.grown, strict=True):
+        worked = row_of(row, grown, (desk.planted, desk.removed), palette, desk.ledger)
         steps = tuple(replace(step, what=in_units(step.what, units)) for step in worked.steps)
         worked = replace(worked, steps=steps)
         rows.append(worked)
-        for problem in found.problems:
+        for problem in grown.layout.problems:
             tell = desk.notes.note if problem.code == "loop-room" else desk.notes.warn
             tell(
                 problem.code,
@@ -56,7 +58,7 @@ def planting_of(desk: PlantingDesk, title: str, units: str) -> PlantingWorked:
         units,
         tuple(rows),
         _orders(desk),
-        in_units(GROWTH, units),
+        in_units(desk.grown[0].taken_as, units),
         in_units(COLDEST, units),
         tuple(desk.notes.findings),
     )

@@ -1,33 +1,25 @@
-"""Canopy of one container of each row on each day: from planting day to full by warmth, a logistic in degree-days."""
+"""Canopy of one container of each row on each day of the season, from the growth the design works with."""
 
 import numpy as np
 from numpy.typing import NDArray
 
-from brimful.design.model import RowWorked
-from brimful.design.settle import RowSpec
-from brimful.domains.planting.cover import grown_cover, rate_from_weeks
+from brimful.design.growing import RowGrown
+from brimful.domains.planting.canopy_arrays import union_area_many
+from brimful.domains.planting.growth import reach_m
 
 FloatArray = NDArray[np.float64]
-BASE_C, OPTIMUM_C = 7.0, 26.0
-"""Growth counts between these means: bedding plants lie between 3 and 10 °C (from memory, ± 2 °C)."""
-NEARLY_FULL = 0.98
-USUAL_WEEKS = 6.0
 
 
-def canopy_m2(row: RowWorked, spec: RowSpec, mean_c: FloatArray) -> FloatArray:
-    """Ground under leaves on each day of the season, in m² (logistic in degree-days, from planting day to full).
+def canopy_m2(grown: RowGrown, days: int) -> FloatArray:
+    """Ground under leaves on each day from planting day on, in m²: the union of the plants' circles of that day.
 
-    Formula: C = C₀ e^(kθ) / (1 + C₀ (e^(kθ) − 1)) of the full canopy, k from the taxa's weeks to fill at 20 °C.
-    Args: row: with its canopy on planting day and when full; spec: its plants; mean_c: mean temperature [°C], (days,)
+    Args: grown: the row's places and each taxon's size by day; days: how many
     Returns: [m²], (days,)
-    Valid: a season of at least one day
-    Source: logistic form (Li et al. 2022, Agronomy 12:860, read); calibration on common practice, no source
+    Valid: days as many as growth was worked out for
+    Source: Green's theorem; growth: model of this program
     """
-    first, full = row.demands[0].canopy_area_m2, row.demands[-1].canopy_area_m2
-    if full <= 0.0:
-        return np.zeros(mean_c.size)
-    start = min(first / full, NEARLY_FULL)
-    weeks = [s.plant.weeks_to_fill for s in spec.plants for _ in range(s.count) if 0 < s.plant.weeks_to_fill < 20]
-    rate = rate_from_weeks(start, float(np.mean(weeks)) if weeks else USUAL_WEEKS, BASE_C)
-    warmth = np.cumsum(np.maximum(0.0, np.minimum(mean_c, OPTIMUM_C) - BASE_C))
-    return np.array([full * grown_cover(start, rate, float(theta)) for theta in warmth])
+    places = grown.layout.places
+    if not places:
+        return np.zeros(days)
+    radii = [[reach_m(stand, place.to_rim_m) for stand in grown.stands[place.key][:days]] for place in places]
+    return union_area_many([p.x_m for p in places], [p.y_m for p in places], np.array(radii).T)

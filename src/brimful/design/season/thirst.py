@@ -6,7 +6,7 @@ from datetime import date
 import numpy as np
 
 from brimful.design.season.model import SurvivalWorked, ThirstWorked
-from brimful.design.season.telling import Inputs, Telling, canopy_of
+from brimful.design.season.telling import Inputs, Telling
 from brimful.design.season.years import month_of
 from brimful.domains.watering.demand import canopy_demand_l_day, demand_l_day, wetted_surface_l_day
 from brimful.domains.watering.season import Season, Store
@@ -21,7 +21,7 @@ def thirst_of(telling: list[Telling], season: Season, inputs: Inputs) -> Iterato
         columns = (
             et0,
             telling[at].light,
-            canopy_of(telling[at], inputs.years),
+            telling[at].canopy_m2,
             rain * season.rain_litres_per_mm[:, at],
         )
         for month in dict.fromkeys(months.tolist()):

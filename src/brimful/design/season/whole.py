@@ -1,6 +1,8 @@
 """The season worked out whole: from a settled plan and its weather to each zone's weeks."""
 
+from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -10,7 +12,7 @@ from brimful.design.ledger import Ledger
 from brimful.design.season.frosts import frost_free_of, frosts_of
 from brimful.design.season.growth import canopy_m2
 from brimful.design.season.light import sun_of
-from brimful.design.season.model import SeasonWorked
+from brimful.design.season.model import SeasonWorked, SunWorked
 from brimful.design.season.permitted import leaching_of, timetable_of, wanted_of
 from brimful.design.season.telling import Inputs
 from brimful.design.season.years import Years, words_of, years_of
@@ -22,6 +24,9 @@ from brimful.domains.watering.season import daylight_shares
 from brimful.plan.read import Places
 from brimful.plan.schema import Plan
 
+if TYPE_CHECKING:
+    from brimful.weather import DailyWeather
+
 DAYS_2000 = 9497  # days from 2000-01-01 to 2026-01-01
 
 
@@ -31,20 +36,11 @@ def work_out_season(
     """The season of a plan that was worked out, and what there is to say of it; None where its weather will not do."""
     notes = Notes(places)
     design, settled = outcome.design, outcome.settled
-    if design is None or settled is None:
+    laid = lay_out(plan, outcome, catalog, notes, folder=folder, ledger=ledger)
+    if design is None or settled is None or laid is None:
         return None, notes
-    weather = read_weather_of(plan.site, folder, notes)
-    if weather is None:
-        return None, notes
-    years = years_of(weather, plan.site, settled.season, notes)
-    if years is None:
-        return None, notes
-    sun, light = sun_of(plan, settled.rows, years, notes)
-    wanted, leaching = wanted_of(plan, settled.timer, years, notes), leaching_of(plan, notes)
-    money = plan.water.price / plan.water.per if plan.water is not None else None
-    days = years.day_of_year.size
-    canopy = {row.name: canopy_m2(one, days) for row, one in zip(settled.rows, outcome.grown, strict=True)}
-    inputs = Inputs(years, hours_of(plan, years), wanted, leaching, catalog, light, canopy, money, ledger or Ledger())
+    inputs, weather, sun = laid.inputs, laid.weather, laid.sun
+    years = inputs.years
     rows = {row.name: (row, spec) for row, spec in zip(design.rows, settled.rows, strict=True)}
     zones = [season for zone in design.zones if (season := zone_season(zone, rows, inputs)) is not None]
     starts, unplaced = timetable_of(plan, design.zones, zones, settled.timer.step_minutes)
@@ -57,8 +53,8 @@ def work_out_season(
         last_day=words_of(int(years.day_of_year[-1])),
         weather=years.words,
         years_count=years.count,
-        reliability_share=wanted.reliability,
-        leaching_share=leaching,
+        reliability_share=inputs.wanted.reliability,
+        leaching_share=inputs.leaching,
         zones=tuple(zones),
         timetable=starts,
         unplaced=unplaced,
@@ -71,6 +67,34 @@ def work_out_season(
         findings=(),
     )
     return worked, notes
+
+
+@dataclass(frozen=True, slots=True)
+class LaidOut:
+    """What a season is worked out from: the weather as read, its years with all else, and the sun on each row."""
+
+    weather: "DailyWeather"
+    inputs: Inputs
+    sun: tuple[SunWorked, ...]
+
+
+def lay_out(
+    plan: Plan, outcome: Outcome, catalog: Catalog, notes: Notes, *, folder: Path, ledger: Ledger | None = None
+) -> LaidOut | None:
+    """Weather, years, light and wishes of a plan that was worked out; None where its weather will not do."""
+    if outcome.settled is None:
+        return None
+    weather = read_weather_of(plan.site, folder, notes)
+    years = years_of(weather, plan.site, outcome.settled.season, notes) if weather is not None else None
+    if weather is None or years is None:
+        return None
+    sun, light = sun_of(plan, outcome.settled.rows, years, notes)
+    wanted, leaching = wanted_of(plan, outcome.settled.timer, years, notes), leaching_of(plan, notes)
+    money = plan.water.price / plan.water.per if plan.water is not None else None
+    days, rows = years.day_of_year.size, zip(outcome.settled.rows, outcome.grown, strict=True)
+    leaves = {row.name: canopy_m2(one, days) for row, one in rows}
+    inputs = Inputs(years, hours_of(plan, years), wanted, leaching, catalog, light, leaves, money, ledger or Ledger())
+    return LaidOut(weather, inputs, sun)
 
 
 def hours_of(plan: Plan, years: Years) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:

@@ -27,6 +27,10 @@ HEIGHT_WEEKS_MORE = 2.0
 """Height fills two weeks after width (our own rule, no source)."""
 NEW_HEIGHT_OVER_WIDTH = 1.0
 """A plant as sold stands about as high as wide, if it grows so high (common practice, no source)."""
+NEW_OVER_BALL = 1.5
+"""Width of a plant as sold over that of its pot: 4 in pots hold plants of 13 to 15 cm (common practice, no source)."""
+REACH_BEYOND_RIM_M = 0.30
+"""How far leaves are let hang out beyond the rim before they are cut back (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +59,23 @@ class Stand:
 def base_temperature_c(taxon: Taxon) -> float:
     """Temperature below which a taxon does not grow [°C] (from memory, ± 2 °C)."""
     return next((base for base, genera in BASE_C.items() if taxon.genus in genera), OTHER_BASE_C[taxon.cold_season])
+
+
+def new_plant_width_m(root_ball_width_m: float) -> float:
+    """Width of a plant's leaves on the day it is planted [m].
+
+    Formula: 1.5 × width of its pot.
+    Args: root_ball_width_m [m]
+    Returns: [m]
+    Valid: above 0
+    Source: 4 in pots hold plants 13 to 15 cm wide (common practice, no source)
+
+    >>> round(new_plant_width_m(0.09), 3)
+    0.135
+    """
+    if root_ball_width_m <= 0:
+        raise ValueError(f"root ball {root_ball_width_m} m wide was given; expected above 0")
+    return NEW_OVER_BALL * root_ball_width_m
 
 
 def habitus_of(taxon: Taxon, new_width_m: float, *, vigour: float = 0.5) -> Habitus:
@@ -114,9 +135,21 @@ def grow(
     return tuple(stands)
 
 
+def reach_m(stand: Stand, to_rim_m: float) -> float:
+    """Half the width of a plant's leaves [m], cut back where they hang more than 0.30 m beyond the rim.
+
+    Formula: min(r, way from stem to rim + 0.30 m).
+    Args: stand: of its day; to_rim_m: from its stem to the rim [m]
+    Returns: [m]
+    Valid: a stem within the rim
+    Source: common practice, no source
+    """
+    return min(stand.radius_m, max(0.0, to_rim_m) + REACH_BEYOND_RIM_M)
+
+
 def circles_on(places: Iterable[Place], stands: Mapping[str, Stand]) -> tuple[Circle, ...]:
     """The living plants of a container as circles (x, y, radius) [m], for canopy areas, gaps and overhang."""
-    return tuple((p.x_m, p.y_m, stands[p.key].radius_m) for p in places if stands[p.key].alive)
+    return tuple((p.x_m, p.y_m, reach_m(stands[p.key], p.to_rim_m)) for p in places if stands[p.key].alive)
 
 
 def _stand(habitus: Habitus, ground: float, tall: float, alive: bool) -> Stand:

@@ -50,12 +50,17 @@ class Loop:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Places of all plants, the tube's loop if there is room, why it is so, and what does not fit."""
+    """Places of all plants, the tube's loop if there is room, why it is so, and what does not fit.
+
+    `free` are the rings between the root balls, each from and to so far within the rim [m], that a tube's middle line
+    may run in without touching one.
+    """
 
     places: tuple[Place, ...]
     loop: Loop | None
     reasons: tuple[str, ...]
     problems: tuple[Problem, ...]
+    free: tuple[tuple[float, float], ...] = ()
 
 
 @lru_cache(maxsize=512)
@@ -79,7 +84,8 @@ def layout(recipe: Recipe, mouth: Mouth, fill_depth_m: float) -> Layout:
     setting, faults, loop = _best(recipe, mouth)
     problems = (*wrong, *_fit_problems(setting, faults, loop), *_depth_problems(recipe, fill_depth_m))
     places = tuple(_place(spot, mouth, recipe.front_deg) for spot in setting.spots)
-    return Layout(places, loop, (*setting.reasons, *_tube_reason(places, loop)), problems)
+    free = tuple((a + LOOP_WIDTH_M / 2.0, b - LOOP_WIDTH_M / 2.0) for a, b in free_rings(setting.spots, mouth))
+    return Layout(places, loop, (*setting.reasons, *_tube_reason(places, loop)), problems, free)
 
 
 def _best(recipe: Recipe, mouth: Mouth) -> tuple[Setting, dict[str, int], Loop | None]:
@@ -117,20 +123,25 @@ def _overlap_m(a: Spot, b: Spot) -> float:
 
 def free_loop(spots: tuple[Spot, ...], mouth: Mouth) -> Loop | None:
     """The ring nearest to six tenths of the way out that no root ball touches, or None (our own rule)."""
-    taken = [(mouth.to_rim_m((s.x, s.y)), s.part.ball_width_m / 2.0) for s in spots]
-    deepest = mouth.half_depth_m - LEAST_LOOP_RADIUS_M
-    free: list[Point] = []
-    at = 0.0
-    for start, end in sorted((rim - half, rim + half) for rim, half in taken):
-        free.append((at, start))
-        at = max(at, end)
-    free.append((at, deepest + LOOP_WIDTH_M / 2.0))
-    wide = [(a, b) for a, b in free if b - a >= LOOP_WIDTH_M - ROUNDING_M and a + LOOP_WIDTH_M / 2.0 <= deepest]
+    wide = free_rings(spots, mouth)
     if not wide:
         return None
     wanted = 0.4 * mouth.half_depth_m
     room, inset = min(((b - a, _within(wanted, a, b)) for a, b in wide), key=lambda entry: abs(entry[1] - wanted))
     return Loop(inset, mouth.ring_m(inset), room)
+
+
+def free_rings(spots: tuple[Spot, ...], mouth: Mouth) -> list[tuple[float, float]]:
+    """Rings wide enough for a tube that no root ball touches, each from and to so far within the rim [m]."""
+    taken = [(mouth.to_rim_m((s.x, s.y)), s.part.ball_width_m / 2.0) for s in spots]
+    deepest = mouth.half_depth_m - LEAST_LOOP_RADIUS_M
+    free: list[Point] = []
+    at = 0.0
+    for start, end in sorted((rim - half, rim + half) for rim, half in taken):
+        free.append((at, min(start, deepest + LOOP_WIDTH_M / 2.0)))
+        at = max(at, end)
+    free.append((at, deepest + LOOP_WIDTH_M / 2.0))
+    return [(a, b) for a, b in free if b - a >= LOOP_WIDTH_M - ROUNDING_M]
 
 
 def _within(wanted: float, start: float, end: float) -> float:

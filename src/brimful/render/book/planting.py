@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from brimful.design.planting.rows import GROWING_C, WEEKS
+from brimful.design.growing import WEEKS
 from brimful.render.book.blocks import Block, Desk, abreast, chapter, picture, text
 from brimful.render.charts.bloom import bloom
 from brimful.render.charts.sun_hours import sun_hours
@@ -27,10 +27,11 @@ def _blocks(desk: Desk) -> Iterator[Block]:
             yield picture(draw_weeks(scene, row, width=style.width, size=style.size))
             half = 0.44 * style.width
             yield abreast([draw_above(scene, row, width=half, size=style.size, week=week) for week in (8, 16)])
+    grown = scene.planting.growth_taken_as if scene.planting else "mean days of the place"
     weeks = ", ".join(str(week) for week in WEEKS[1:])
     yield text(
-        f"On planting day and after {weeks} weeks, as the plants grow at about {GROWING_C:.0f} °C; cooler weeks take "
-        f"longer. The tint of a flower is one of the colours sold."
+        f"On planting day and after {weeks} weeks, as warmth lets the plants grow: {grown}. A cool year takes longer. "
+        f"The tint of a flower is one of the colours sold."
     )
     charts = [bloom(scene), sun_hours(scene.season) if scene.season and scene.season.sun else None]
     for chart in charts:

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from brimful.design.planting.rows import WEEKS
+from brimful.design.growing import WEEKS
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.elevation import draw_elevation
 from brimful.render.drawings.scene import Scene

@@ -6,14 +6,12 @@ from dataclasses import dataclass
 
 from brimful.catalog import Catalog, Plant
 from brimful.design.care import Care
-from brimful.design.model import Design, RowWorked, ZoneWorked
+from brimful.design.model import Design, GrownWorked, RowWorked, ZoneWorked
 from brimful.design.planting.model import PlantingWorked
 from brimful.design.planting.palette import Palette, palette_of
-from brimful.design.planting.rows import GROWING_C, NEW_OVER_BALL, WEEKS, taxon_of
 from brimful.design.season.model import SeasonWorked
-from brimful.design.settle import PlantSpec, RowSpec, Settled, ZoneSpec
-from brimful.domains.planting.growth import Stand, grow, habitus_of
-from brimful.domains.planting.rings import grown_radius_m, ring_positions
+from brimful.design.settle import RowSpec, Settled, ZoneSpec
+from brimful.domains.planting.growth import Stand, reach_m
 from brimful.plan.schema import Plan
 from brimful.quantities import System
 
@@ -116,7 +114,7 @@ def scene_of(plan: Plan, design: Design, settled: Settled, catalog: Catalog, wor
     letters = {key: letter_of(i) for i, key in enumerate(taxa)}
     more, palette = worked or Worked(), palette_of(catalog)
     rows = tuple(
-        RowSeen(spec, one, _plants(spec, _places(spec, one, more.planting), letters, palette))
+        RowSeen(spec, one, _plants(spec, one, letters, palette))
         for spec, one in zip(settled.rows, design.rows, strict=True)
     )
     zones = tuple(zip(settled.zones, design.zones, strict=True))
@@ -134,49 +132,31 @@ def letter_of(index: int) -> str:
     return chr(65 + index) if index < 26 else letter_of(index // 26 - 1) + letter_of(index % 26)
 
 
-def _places(spec: RowSpec, row: RowWorked, planting: PlantingWorked | None) -> list[tuple[PlantSpec, float, float]]:
-    """Each plant with its place: of the planting's layout where there is one, else in rings by habit."""
-    each = [one for one in spec.plants for _ in range(one.count)]
-    laid = [place for own in planting.rows if own.row == spec.name for place in own.places] if planting else []
-    if len(laid) == len(each):
-        of_key = {one.plant.key: one for one in spec.plants}
-        return [(of_key[place.plant], place.x_m, place.y_m) for place in laid]
-    rings = ring_positions([one.plant.habit for one in each], math.sqrt(row.mouth_area_m2 / math.pi))
-    return [(one, x, y) for one, (x, y) in zip(each, rings, strict=True)]
-
-
-def _plants(
-    spec: RowSpec, places: list[tuple[PlantSpec, float, float]], letters: dict[str, str], palette: Palette
-) -> tuple[PlantSeen, ...]:
-    curves = {one.plant.key: _stands(one) for one in spec.plants}
-    radius = math.sqrt(spec.vessel.inside.mouth_area_m2 / math.pi)
+def _plants(spec: RowSpec, row: RowWorked, letters: dict[str, str], palette: Palette) -> tuple[PlantSeen, ...]:
+    """Each plant in its place of the design, as big as the design says; cut back where it hangs too far out."""
+    taxa = {one.plant.key: one.plant for one in spec.plants}
+    sizes = {key: [one for one in row.growth if one.plant == key] for key in taxa}
     return tuple(
         PlantSeen(
-            letters[one.plant.key],
-            one.plant,
-            x,
-            y,
-            one.root_ball.width_m,
-            one.root_ball.depth_m,
-            {week: _within(stand, math.hypot(x, y), radius) for week, stand in curves[one.plant.key].items()},
-            _tint(one.plant.foliage_colour, palette.leaves) or PLAIN_LEAF,
-            _tint(one.plant.flower_colours, palette.flowers),
+            letters[place.plant],
+            taxa[place.plant],
+            place.x_m,
+            place.y_m,
+            place.ball_width_m,
+            place.ball_depth_m,
+            {one.week: _stand(one, place.to_rim_m) for one in sizes[place.plant]},
+            _tint(taxa[place.plant].foliage_colour, palette.leaves) or PLAIN_LEAF,
+            _tint(taxa[place.plant].flower_colours, palette.flowers),
         )
-        for one, x, y in places
+        for place in row.places
     )
+
+
+def _stand(grown: GrownWorked, to_rim_m: float) -> Stand:
+    stand = Stand(grown.width_m / 2, grown.height_m, alive=True)
+    return Stand(reach_m(stand, to_rim_m), grown.height_m, alive=True)
 
 
 def _tint(words: tuple[str, ...], tints: Mapping[str, str]) -> str | None:
     """The screen colour of the first word that has one."""
     return next((tints[word] for word in words if word in tints), None)
-
-
-def _stands(one: PlantSpec) -> dict[int, Stand]:
-    days = [GROWING_C] * (7 * WEEKS[-1])
-    stands = grow(habitus_of(taxon_of(one), NEW_OVER_BALL * one.root_ball.width_m), days, days)
-    return {week: stands[7 * week] for week in WEEKS}
-
-
-def _within(stand: Stand, distance_m: float, mouth_m: float) -> Stand:
-    """A plant is cut back where it hangs too far beyond the rim."""
-    return Stand(grown_radius_m(2 * stand.radius_m, min(distance_m, mouth_m), mouth_m), stand.height_m, stand.alive)

@@ -1,6 +1,6 @@
 """One container through the season: side by side at planting and every fourth week, with its height."""
 
-from brimful.design.planting.rows import WEEKS
+from brimful.design.growing import WEEKS
 from brimful.quantities import Dimension, show
 from brimful.render.drawings.measures import scale_bar
 from brimful.render.drawings.scene import RowSeen, Scene
