@@ -12,7 +12,7 @@ from brimful.findings import Finding, Severity
 from brimful.quantities import Dimension, System, show, show_number, unit_of
 from brimful.render.as_text import finding_lines
 from brimful.render.markup import as_words
-from brimful.render.words import zone_words
+from brimful.render.words import supply_words, zone_words
 
 OCCASION_WORDS: dict[Occasion, str] = {
     "planting_day": "after planting",
@@ -135,11 +135,11 @@ def _climate(design: Design, system: System) -> str:
 
 
 def _zone_head(zone: ZoneWorked, system: System) -> str:
-    share = f"{100 * zone.supply_share:.0f} % of what the tap gives" if zone.supply_share else "supply untested"
     speed = zone.most_velocity_m_s
     fast = f"{speed:.2f} m/s" if system is System.METRIC else f"{speed / 0.3048:.1f} ft/s"
     return (
-        f"\n[bold]{zone_words(zone.name).capitalize()}[/bold]: {show(zone.flow_l_h, Dimension.FLOW, system)}, {share}; "
+        f"\n[bold]{zone_words(zone.name).capitalize()}[/bold]: {show(zone.flow_l_h, Dimension.FLOW, system)}, "
+        f"{supply_words(zone.supply_share)}; "
         f"{zone.regulator}; emission uniformity {zone.emission_uniformity_percent:.0f} %; "
         f"fastest water {fast} in {zone.most_velocity_where}. Flow by container:"
     )

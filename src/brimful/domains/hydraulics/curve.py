@@ -86,7 +86,9 @@ class ResponseCurve:
         found: Array = np.empty((len(h), len(self._points[0].heads_m)))
         for i in np.unique(index).tolist():
             here, (a, b) = index == i, self._points[i : i + 2]
-            found[here] = shares[:, here].T @ np.array([a.heads_m, b.heads_m, a.head_slopes, b.head_slopes])
+            most = 2 * np.subtract(b.heads_m, a.heads_m) / (b.head_m - a.head_m)  # as in _cubic
+            slopes = np.minimum(a.head_slopes, most), np.minimum(b.head_slopes, most)
+            found[here] = shares[:, here].T @ np.array([a.heads_m, b.heads_m, *slopes])
         return found
 
     def point(self, head_m: float) -> Point:
@@ -217,9 +219,13 @@ class ResponseCurve:
 
 
 def _cubic(near: Point, far: Point) -> tuple[float, float, float, float, float]:
-    """The cubic in √head that meets two points in value and slope."""
+    """The cubic in √head that meets two points in value and slope, and never falls between them.
+
+    Where friction jumps (a law that turns turbulent at once) the flow stays while the head rises; slopes above twice
+    the rise could then swing the cubic down (below three times they cannot: Fritsch and Carlson 1980, from memory).
+    """
     s0, s1 = math.sqrt(near.head_m), math.sqrt(far.head_m)
     w = s1 - s0
-    m0, m1 = 2 * s0 * near.slope, 2 * s1 * far.slope
     rise = (far.flow_l_h - near.flow_l_h) / w
+    m0, m1 = min(2 * s0 * near.slope, 2 * rise), min(2 * s1 * far.slope, 2 * rise)
     return s0, near.flow_l_h, m0, (3 * rise - 2 * m0 - m1) / w, (m0 + m1 - 2 * rise) / (w * w)

@@ -8,6 +8,7 @@ from brimful.render.book.blocks import Block, Column, Desk, chapter, form, pictu
 from brimful.render.charts.budget import budget
 from brimful.render.charts.flows import flows
 from brimful.render.charts.vega import printed
+from brimful.render.words import supply_words
 
 CATCH_L = 1.0
 """A catch is long enough that a jug is worth reading: about so much from the weakest container."""
@@ -33,13 +34,8 @@ def _blocks(desk: Desk, zone: ZoneWorked) -> Iterator[Block]:
     yield from _test(zone, system)
     for chart in (budget(zone, system), flows(zone, system)):
         yield picture(printed(chart, desk.style.width, desk.style.size))
-    share = (
-        f"{100 * zone.supply_share:.0f} % of what the tap gives"
-        if zone.supply_share
-        else "the supply is not tested yet"
-    )
     rows = [
-        ("of the supply", share),
+        ("of the supply", supply_words(zone.supply_share)),
         ("regulator", zone.regulator),
         ("pressure after it", show(zone.head_after_regulator_m, Dimension.PRESSURE, system)),
         ("emission uniformity", f"{zone.emission_uniformity_percent:.0f} %"),
