@@ -27,13 +27,15 @@ from brimful.plan.schema import Plan
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """A design where there is one, the findings on the way, how each figure was worked out, and each row as grown."""
+    """A design where there is one, the findings on the way, how each figure was worked out, each row as grown, and the
+    climate it was grown in."""
 
     design: Design | None
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
     settled: Settled | None = None
     grown: tuple[RowGrown, ...] = ()
+    climate: Climate | None = None
 
 
 @dataclass(slots=True)
@@ -79,7 +81,7 @@ def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stag
     design = _assembled(
         plan, settled, climate, (rows, grown, demands, tubes, refined_zones, times, materials, choices), assumptions
     )
-    return Outcome(design, (*notes.findings, *sky.findings), ledger.entries, settled, grown)
+    return Outcome(design, (*notes.findings, *sky.findings), ledger.entries, settled, grown, climate)
 
 
 def _assembled(
