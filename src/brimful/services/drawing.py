@@ -1,10 +1,11 @@
 """A plan as drawings and as a book."""
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from brimful.design.ledger import Working
 from brimful.findings import Finding
 from brimful.services.care import care_desk
 from brimful.services.opening import Opened, open_plan
@@ -28,6 +29,16 @@ class SceneAnswer:
 
     scene: "Scene | None"
     findings: tuple[Finding, ...]
+    workings: Mapping[str, Working] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """What was worked out beside a design, what was found on the way, and how its figures came about."""
+
+    worked: "Worked"
+    findings: tuple[Finding, ...]
+    workings: Mapping[str, Working]
 
 
 def see(path: Path, units: str | None = None, *, today: "date | None" = None) -> SceneAnswer:
@@ -39,24 +50,23 @@ def see(path: Path, units: str | None = None, *, today: "date | None" = None) ->
     _, opened, stopped = open_plan(path, units)
     if opened is None:
         return SceneAnswer(None, stopped)
-    worked, beside = work_beside(opened, today)
-    return scene_with(opened, worked, beside)
+    return scene_with(opened, work_beside(opened, today))
 
 
-def scene_with(opened: Opened, worked: "Worked | None" = None, beside: Sequence[Finding] = ()) -> SceneAnswer:
+def scene_with(opened: Opened, beside: Beside | None = None) -> SceneAnswer:
     """The scene of an opened plan with what has been worked out beside its design so far, and all findings."""
     from brimful.checks import worst_first
-    from brimful.render.drawings.scene import scene_of
+    from brimful.render.drawings.scene import Worked, scene_of
 
-    findings = worst_first(dict.fromkeys([*opened.outcome.findings, *opened.checked, *beside]))
+    beside = beside or Beside(Worked(), (), {})
+    findings = worst_first(dict.fromkeys([*opened.outcome.findings, *opened.checked, *beside.findings]))
     design = replace(opened.design, findings=findings)
-    return SceneAnswer(scene_of(opened.plan, design, opened.settled, opened.catalog, worked), findings)
+    scene = scene_of(opened.plan, design, opened.settled, opened.catalog, beside.worked)
+    return SceneAnswer(scene, findings, {**opened.outcome.workings, **beside.workings})
 
 
-def work_beside(
-    opened: Opened, today: "date | None" = None, tell: Callable[[str], None] = lambda _: None
-) -> "tuple[Worked, list[Finding]]":
-    """Season, build and care, and planting of an opened plan, with what was found on the way.
+def work_beside(opened: Opened, today: "date | None" = None, tell: Callable[[str], None] = lambda _: None) -> Beside:
+    """Season, build and care, and planting of an opened plan.
 
     `tell` hears what comes next, before each of the `STEPS`; what it raises ends the work.
     """
@@ -67,18 +77,17 @@ def work_beside(
     from brimful.design.planting.whole import planting_of
     from brimful.render.drawings.scene import Worked
 
-    places = opened.file.places
+    places, desk = opened.file.places, care_desk(opened, today)
     tell(STEPS[0])
-    season, notes = season_of_opened(opened)
+    season, notes = season_of_opened(opened, desk.ledger)
     tell(STEPS[1])
-    desk = care_desk(opened, today)
     name = lasting_name(opened.file.path)
     care = care_of(desk, folder=opened.folder, parts=("shop", "work", "feed"), plan_name=name)
     tell(STEPS[2])
     planting = planting_of(planting_desk(opened, desk, season), opened.plan.title, opened.plan.units)
     found = [*notes.findings, *care.findings, *care_findings(care, places), *planting.findings]
     found += season_findings(season, places) if season is not None else ()
-    return Worked(season, care, planting), found
+    return Beside(Worked(season, care, planting), tuple(found), desk.ledger.entries)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,11 +3,13 @@
 import hashlib
 import logging
 import threading
+from collections.abc import Mapping
 from concurrent.futures import Executor
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from brimful.design.ledger import Working
 from brimful.findings import Finding
 
 if TYPE_CHECKING:
@@ -25,7 +27,8 @@ class Stopped(Exception):  # noqa: N818  (no error: the work was called off)
 @dataclass(frozen=True, slots=True)
 class Sight:
     """A plan as it stands at one moment. `scene` is None where the plan cannot be worked out; `doing` says what is
-    being worked out just now and is "" when all is done, `stopped` that the work was called off."""
+    being worked out just now and is "" when all is done, `stopped` that the work was called off; `workings` say how
+    each figure so far came about."""
 
     name: str
     path: Path
@@ -35,6 +38,7 @@ class Sight:
     findings: tuple[Finding, ...]
     doing: str = ""
     stopped: bool = False
+    workings: Mapping[str, Working] = field(default_factory=dict)
 
     @property
     def whole(self) -> bool:
@@ -83,7 +87,7 @@ class Bench:
         if opened is None:
             return Sight(self.name, self.path, digest, None, None, stopped)
         seen = scene_with(opened)
-        return Sight(self.name, self.path, digest, opened, seen.scene, seen.findings)
+        return Sight(self.name, self.path, digest, opened, seen.scene, seen.findings, workings=seen.workings)
 
     def _work_on(self, sight: Sight) -> None:
         if sight.opened is not None:
@@ -95,9 +99,9 @@ class Bench:
 
         assert sight.opened is not None
         try:
-            worked, found = work_beside(sight.opened, tell=lambda step: self._tell(sight.digest, step))
+            beside = work_beside(sight.opened, tell=lambda step: self._tell(sight.digest, step))
             self._tell(sight.digest, "the drawings")
-            seen = scene_with(sight.opened, worked, found)
+            seen = scene_with(sight.opened, beside)
         except Stopped:
             return
         except Exception:
@@ -106,7 +110,7 @@ class Bench:
             return
         with self._lock:
             if self._sight is not None and self._sight.digest == sight.digest and not self._sight.stopped:
-                self._sight = replace(self._sight, scene=seen.scene, findings=seen.findings, doing="")
+                self._sight = replace(sight, scene=seen.scene, findings=seen.findings, workings=seen.workings, doing="")
 
     def _tell(self, digest: str, step: str) -> None:
         """Say what comes next; the plan having changed meanwhile, or the work called off, ends it."""

@@ -17,21 +17,37 @@ WIDTH, SIZE = 960.0, 16.0
 CONTAINER_WIDTH = 480.0
 
 
-def every_drawing(scene: Scene) -> Iterator[tuple[str, str]]:
-    """Name and SVG of each drawing, in the order of a book."""
+def every_drawing(scene: Scene, *, width: float = WIDTH, size: float = SIZE) -> Iterator[tuple[str, str]]:
+    """Name and SVG of each drawing, in the order of a book; drawings of one container are at most half as wide."""
+    half = min(width, CONTAINER_WIDTH)
     for week in WEEKS:
-        yield f"run-week-{week:02d}.svg", draw_elevation(scene, width=WIDTH, size=SIZE, week=week, tallest=2000)
+        yield run_name(week), draw_elevation(scene, width=width, size=size, week=week, tallest=2000)
     if has_site(scene):
-        yield "site.svg", draw_site(scene, width=WIDTH, size=SIZE, tallest=WIDTH)
+        yield "site.svg", draw_site(scene, width=width, size=size, tallest=WIDTH)
     for i, (spec, zone) in enumerate(scene.zones, 1):
-        yield f"zone-{i}-{plain(zone.name)}.svg", draw_zone(scene, (spec, zone), width=WIDTH, size=SIZE)
+        yield zone_name(i, zone.name), draw_zone(scene, (spec, zone), width=width, size=size)
     for i, row in enumerate(scene.rows, 1):
-        stem = f"container-{i}-{plain(row.spec.name)}"
-        yield f"{stem}-above.svg", draw_above(scene, row, width=CONTAINER_WIDTH, size=SIZE)
-        yield f"{stem}-section.svg", draw_section(scene, row, width=CONTAINER_WIDTH, size=SIZE)
+        stem = container_stem(i, row.spec.name)
+        yield f"{stem}-above.svg", draw_above(scene, row, width=half, size=size)
+        yield f"{stem}-section.svg", draw_section(scene, row, width=half, size=size)
         if row.plants:
-            yield f"{stem}-weeks.svg", draw_weeks(scene, row, width=WIDTH, size=SIZE)
-        yield f"{stem}-above-week-08.svg", draw_above(scene, row, width=CONTAINER_WIDTH, size=SIZE, week=8)
+            yield f"{stem}-weeks.svg", draw_weeks(scene, row, width=width, size=size)
+        yield f"{stem}-above-week-08.svg", draw_above(scene, row, width=half, size=size, week=8)
+
+
+def run_name(week: int) -> str:
+    """File of the run in elevation."""
+    return f"run-week-{week:02d}.svg"
+
+
+def zone_name(number: int, zone: str) -> str:
+    """File of a zone as it is piped."""
+    return f"zone-{number}-{plain(zone)}.svg"
+
+
+def container_stem(number: int, row: str) -> str:
+    """What the files of a row's container begin with."""
+    return f"container-{number}-{plain(row)}"
 
 
 def plain(words: str) -> str:
