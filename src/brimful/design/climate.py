@@ -29,7 +29,7 @@ USUAL_C = 20.0
 """The mean that growers' "weeks to fill" are told for (common practice, no source)."""
 LEAST_DAYS = 7 * 16 + 1
 """So many days of growth are always worked out, that drawings of week 16 can be made of a short season too."""
-MADE_YEARS = 30
+MADE_YEARS = 100
 WET_DAY_MM = 6.0
 """Rain of a wet day where only the month's rain is known (common practice, no source)."""
 
@@ -86,7 +86,7 @@ def _where(site: Site) -> tuple[str, str]:
 
 
 def _made_from_normals(site: Site, notes: Notes) -> "DailyWeather":
-    """Thirty years of days made from the normals, so that hot days and dry weeks are in them."""
+    """A hundred years of days made from the normals, so that hot days and dry weeks are in them."""
     import numpy as np
 
     from brimful.domains.climate.generator import MONTH_DAYS, climate_from_normals, generate_years

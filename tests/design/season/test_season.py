@@ -251,7 +251,7 @@ def test_years_of_a_long_record_are_its_own(tmp_path: Path) -> None:
 
 
 def test_frost_offers_a_season_where_the_years_suffice(tmp_path: Path, alder: SeasonWorked) -> None:
-    """Four years say nothing of nine in ten; thirty offer a season, and leave the plan's own as it stands."""
+    """Four years say nothing of nine in ten; a hundred offer a season, and leave the plan's own as it stands."""
     assert alder.frost_free is None
     balcony = season_of(BALCONY, tmp_path)
     assert balcony.frost_free is not None

@@ -1,4 +1,4 @@
-"""Weather-years of the season: those of a long record as they were, else thirty made from the record or the normals."""
+"""Weather-years of the season: those of a long record as they were, else a hundred made from the record or the normals."""
 
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -16,7 +16,7 @@ from brimful.weather import DailyWeather, reference_et
 
 FloatArray = NDArray[np.float64]
 ENOUGH_YEARS = 15
-MADE_YEARS = 30
+MADE_YEARS = 100
 FEWEST_DAYS = 60
 SEED = 0
 
