@@ -1,4 +1,4 @@
-"""Weather-years of the season: those of a long record as they were, else a hundred made from the record or the normals."""
+"""Weather-years of the season: those of a long record as they were, else a hundred made from record or normals."""
 
 from dataclasses import dataclass
 from datetime import date, timedelta
