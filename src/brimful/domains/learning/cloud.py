@@ -46,8 +46,9 @@ def first_cloud(site: Site, settings: Settings, random: np.random.Generator) -> 
 
 
 def after_night(cloud: Cloud, settings: Settings, random: np.random.Generator) -> Cloud:
-    """Factors wander, faults set in, a few are mended: one day's change of everything but the water."""
-    state = _wandered(cloud.state, settings, random)
+    """Factors wander, faults set in, a few are mended: one day's change of everything but the water (uses up cloud)."""
+    state = cloud.state
+    _wander(state, settings, random)
     arrive, keep = chances_day(), settings.recovery_day
     causes, particles = state.shape[2:]
     newborn = _newborn(state, random)
@@ -68,15 +69,13 @@ def after_night(cloud: Cloud, settings: Settings, random: np.random.Generator) -
     )
 
 
-def _wandered(state: FloatArray, settings: Settings, random: np.random.Generator) -> FloatArray:
-    """Demand and supply factors a day on: they wander and lean back to the plan."""
-    causes, particles = state.shape[2:]
+def _wander(state: FloatArray, settings: Settings, random: np.random.Generator) -> None:
+    """Demand and supply factors a day on, in place: they wander and lean back to the plan."""
     hold = np.exp(-1.0 / settings.memory_days)
-    step = prior_spread(settings) * np.sqrt(1.0 - hold * hold)
-    moved = state.copy()
-    moved[DEMAND : SUPPLY + 1] *= hold
-    moved[DEMAND : SUPPLY + 1] += (step[:, None, None] * random.standard_normal((2, causes, particles)))[:, None]
-    return moved
+    step = (prior_spread(settings) * np.sqrt(1.0 - hold * hold))[:, None, None]
+    factors = state[DEMAND : SUPPLY + 1]
+    factors *= hold
+    factors += (step * random.standard_normal((2, *state.shape[2:])))[:, None]
 
 
 def _newborn(state: FloatArray, random: np.random.Generator) -> FloatArray:
@@ -108,14 +107,15 @@ def resampled(state: FloatArray, weights: FloatArray, start: FloatArray, particl
         total = np.where(flat, np.arange(1.0, weights.shape[-1] + 1.0), total)
     teeth = np.floor(total * (particles / total[..., -1:]) + (1.0 - start)).astype(np.int64)
     teeth[..., -1] = particles
-    counts = np.diff(teeth, axis=-1, prepend=0)
+    counts = teeth.copy()
+    counts[..., 1:] -= teeth[..., :-1]
     index: IntArray = np.repeat(np.arange(counts.size), counts.ravel())
-    picked: FloatArray = state.reshape(state.shape[0], -1)[:, index]
+    picked: FloatArray = np.take(state.reshape(state.shape[0], -1), index, axis=1, mode="clip")
     return picked.reshape(*state.shape[:-1], particles)
 
 
 def weighed(cloud: Cloud, read: IntArray, log_likelihood: FloatArray, random: np.random.Generator) -> Cloud:
-    """The belief after readings at some containers.
+    """The belief after readings at some containers (uses up cloud).
 
     Args:
         cloud: before
@@ -131,11 +131,13 @@ def weighed(cloud: Cloud, read: IntArray, log_likelihood: FloatArray, random: np
     causes, particles = log_likelihood.shape[1:]
     top = log_likelihood.max(axis=(1, 2), keepdims=True)
     likely = np.exp(log_likelihood - top)
-    chance, state = cloud.chance.copy(), cloud.state.copy()
-    after = chance[read] * likely.mean(axis=-1)
-    chance[read] = after / after.sum(axis=1, keepdims=True)
-    state[:, read] = resampled(state[:, read], likely, random.random((causes, 1)), particles)
-    return Cloud(state, chance)
+    after = cloud.chance[read] * likely.mean(axis=-1)
+    cloud.chance[read] = after / after.sum(axis=1, keepdims=True)
+    comb = random.random((causes, 1))
+    if read.size == len(cloud.chance):
+        return Cloud(resampled(cloud.state, likely, comb, particles), cloud.chance)
+    cloud.state[:, read] = resampled(cloud.state[:, read], likely, comb, particles)
+    return cloud
 
 
 def mend(cloud: Cloud, container: int, random: np.random.Generator) -> None:

@@ -1,5 +1,6 @@
 """The season followed day by day: the water of every guess, and what each reading says about the guesses."""
 
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -68,13 +69,17 @@ def follow(
         raise ValueError(f"{days.demand_l.shape[1]} containers of demand, expected {site.capacity_l.size}")
     run = _Run(site, days_as_told(days, told, site.zone), settings, np.random.default_rng(seed))
     wanted = {day % count for day in report_days}
+    by_day: dict[int, list[Reading]] = defaultdict(list)
+    for reading in told:
+        by_day[reading.day].append(reading)
     chances, beliefs = [], []
     for day in range(count):
-        run.day(day, [reading for reading in told if reading.day == day])
+        run.to_reading(day, by_day[day])
         weights = sibling_weights(run.cloud, site.row, settings)
         chances.append(weights.sum(axis=-1))
         if day in wanted:
             beliefs.append(belief_of(run.cloud, weights, site, day))
+        run.to_night(day)
     return Track(np.array(chances), tuple(beliefs))
 
 
@@ -99,21 +104,24 @@ class _Run:
             part[:, None, None] for part in (site.stress_l, site.dry_l, site.dry_capture)
         )
         self.capacity = site.capacity_l[:, None, None]
+        self.noise = np.ones(self.cloud.state.shape[2:])
         self.room = self.capacity * rooms()[:, None]
 
-    def day(self, day: int, readings: Sequence[Reading]) -> None:
-        """Morning water, the sun up to the hour of reading, the readings, rain, the rest of the sun, evening water."""
+    def to_reading(self, day: int, readings: Sequence[Reading]) -> None:
+        """Morning water, the sun up to the hour of reading, the readings."""
         if day:
             self.cloud = after_night(self.cloud, self.settings, self.random)
-        days, shape = self.days, self.cloud.state.shape[2:]
-        noise = np.maximum(1.0 + self.settings.day_noise * self.random.standard_normal(shape), 0.0)
-        self._water(day, days.morning_share)
-        self._draw(day, days.read_share * noise)
+        self.noise = np.maximum(1.0 + self.settings.day_noise * self.random.standard_normal(self.noise.shape), 0.0)
+        self._water(day, self.days.morning_share)
+        self._draw(day, self.days.read_share)
         self._read(day, readings)
-        rain = days.rain_mm[day] * days.rain_litres_per_mm[day]
+
+    def to_night(self, day: int) -> None:
+        """Rain, the rest of the sun, evening water."""
+        rain = self.days.rain_mm[day] * self.days.rain_litres_per_mm[day]
         self._pour(rain[:, None, None])
-        self._draw(day, (1.0 - days.read_share) * noise)
-        self._water(day, 1.0 - days.morning_share)
+        self._draw(day, 1.0 - self.days.read_share)
+        self._water(day, 1.0 - self.days.morning_share)
 
     def _supply_l_h(self, factor: int = FAULT_SUPPLY) -> FloatArray:
         """What each guess's emitters give; or what the meter counts for them."""
@@ -133,10 +141,12 @@ class _Run:
             state = self.cloud.state
             state[WATER] = after_water(state[WATER], litres, self.room, self.dry, self.capture)
 
-    def _draw(self, day: int, share: FloatArray) -> None:
+    def _draw(self, day: int, share: float) -> None:
         """Plants draw for a share of the day."""
         state = self.cloud.state
-        demand = self.days.demand_l[day][:, None, None] * np.exp(state[DEMAND]) * state[FAULT_DEMAND] * share
+        demand = (
+            share * self.days.demand_l[day][:, None, None] * np.exp(state[DEMAND]) * state[FAULT_DEMAND] * self.noise
+        )
         state[WATER] = after_draw(state[WATER], demand, self.stress)
 
     def _read(self, day: int, readings: Sequence[Reading]) -> None:
@@ -149,7 +159,8 @@ class _Run:
         for key, group in groups:
             if group:
                 index, log_likelihood = self._likelihood(day, key, group)
-                np.add.at(likely, index, log_likelihood)
+                for one, log in zip(index.tolist(), log_likelihood, strict=True):
+                    likely[one] += log
                 read[index] = True
         at: IntArray = np.flatnonzero(read)
         self.cloud = weighed(self.cloud, at, likely[at], self.random)

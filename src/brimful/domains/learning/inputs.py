@@ -123,7 +123,7 @@ class Settings:
     """How far a container strays from its row."""
     row_supply: float = 0.08
     own_supply: float = 0.07
-    memory_days: float = 45.0
+    memory_days: float = 90.0
     """Days in which a factor wanders off its old value."""
     day_noise: float = 0.15
     """How far one day's demand strays, a share of it."""
@@ -133,7 +133,7 @@ class Settings:
     recovery_day: float = 0.005
     """Chance a day that a fault is mended and nobody writes it down."""
     errors: ReadingErrors = field(default_factory=ReadingErrors)
-    particles: int = 96
+    particles: int = 64
     """Particles for each container and each cause."""
 
     def __post_init__(self) -> None:
