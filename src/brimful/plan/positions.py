@@ -37,6 +37,38 @@ class Spot(NamedTuple):
     value_column: int
 
 
+class Written(NamedTuple):
+    """A value as it is written: where its key starts (an element of a list: the value itself), its value, its end.
+
+    `home` is the table in which the key stands: with dots in the key, it is not the table that holds the value.
+    """
+
+    key: int
+    value: int
+    end: int
+    home: Path
+
+
+class Header(NamedTuple):
+    """A [table] or [[array of tables]] as it is written."""
+
+    start: int
+    end: int
+    path: Path
+    many: bool
+
+
+def written(text: str) -> tuple[dict[Path, Written], list[Header]]:
+    """Where every value and every header of a document that tomllib accepts starts and ends, each an index in the text.
+
+    >>> written("[site]\nyear = 2027")[0]["site", "year"]
+    Written(key=7, value=14, end=18, home=('site',))
+    """
+    scanner = _Scanner(text)
+    scanner.scan()
+    return scanner.values, scanner.headers
+
+
 def positions(text: str) -> dict[Path, Spot]:
     """The spot of every table, key and array element of a document that tomllib accepts, by path.
 
@@ -83,6 +115,7 @@ class _Open:
 
     path: Path | None
     count: int | None
+    started: tuple[int, Path, int]  # where its key starts, the table in which that stands, where it opens
 
 
 @dataclass(slots=True)
@@ -93,6 +126,9 @@ class _Scanner:
     at: int = 0
     found: dict[Path, tuple[int, int]] = field(default_factory=dict)
     last: dict[Path, int] = field(default_factory=dict)  # index of the newest element of each array of tables
+    values: dict[Path, Written] = field(default_factory=dict)
+    headers: list[Header] = field(default_factory=list)
+    started: tuple[int, Path] = (0, ())  # where the newest key started, and the table in which it stands
 
     def scan(self) -> dict[Path, tuple[int, int]]:
         table: Path | None = ()
@@ -124,11 +160,17 @@ class _Scanner:
 
     def _header(self) -> Path | None:
         """[table] or [[array of tables]]: notes it and returns the path of what follows."""
-        many = self.text.startswith("[[", self.at)
+        start, many = self.at, self.text.startswith("[[", self.at)
         self.at += 2 if many else 1
         self._skip()
         parts = self._keys()
         self.at += 2 if many else 1
+        path = self._header_path(parts, many=many)
+        if path is not None:
+            self.headers.append(Header(start, self.at, path, many))
+        return path
+
+    def _header_path(self, parts: list[tuple[str, int]], *, many: bool) -> Path | None:
         path: Path | None = ()
         for name, index in parts[:-1]:
             path = self._implied(path, name, index)
@@ -146,6 +188,7 @@ class _Scanner:
     def _key_of(self, table: Path | None) -> Path | None:
         """Reads `key =` up to the value and returns the key's path."""
         parts = self._keys()
+        self.started = (parts[0][1], table or ())
         self.at += 1
         self._skip()
         path = table
@@ -160,10 +203,12 @@ class _Scanner:
         while True:
             opening = self.text[self.at]
             if opening in "[{":
-                still_open.append(_Open(path, 0 if opening == "[" else None))
+                still_open.append(_Open(path, 0 if opening == "[" else None, (*self.started, self.at)))
                 self.at += 1
             elif match := _LEAF.match(self.text, self.at):
+                key, home, value = *self.started, self.at
                 self.at = match.end()
+                self._end(path, key, value, home)
             if not self._to_next(still_open):
                 return
             path = self._inner(still_open[-1])
@@ -177,14 +222,21 @@ class _Scanner:
                 return True
             self.at += 1
             if sign != ",":
-                still_open.pop()
+                closed = still_open.pop()
+                key, home, value = closed.started
+                self._end(closed.path, key, value, home)
         return False
 
     def _inner(self, around: _Open) -> Path | None:
         if around.count is None:
             return self._key_of(around.path)
         around.count += 1
+        self.started = (self.at, around.path or ())
         return self._note(_deeper(around.path, around.count - 1), self.at, self.at)
+
+    def _end(self, path: Path | None, key: int, value: int, home: Path) -> None:
+        if path is not None:
+            self.values[path] = Written(key, value, self.at, home)
 
     def _implied(self, path: Path | None, name: str, index: int) -> Path | None:
         """A table on the way to a key: its first mention counts."""
