@@ -10,6 +10,6 @@ NOON = datetime(2026, 7, 2, 12, 0, tzinfo=UTC)
 
 def entry(**fields: Any) -> Entry:
     """A sound entry, a finger test that felt dry, but for what is given."""
-    value = 0.0 if fields.get("kind", "finger-test") == "finger-test" else None
-    usual = {"id": new_id(), "made_at": NOON, "kind": "finger-test", "place": "water side 3", "value": value}
+    value = 0.0 if fields.get("kind", "finger") == "finger" else None
+    usual = {"id": new_id(), "made_at": NOON, "kind": "finger", "place": "water side 3", "value": value}
     return Entry(**{**usual, **fields})

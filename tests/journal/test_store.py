@@ -108,9 +108,9 @@ def test_the_database_itself_refuses(journal: Journal, statement: str) -> None:
 def test_all_or_none(journal: Journal) -> None:
     """Where one entry is bad none is taken down, and all that is wrong is told."""
     with pytest.raises(EntryRefused) as refused:
-        journal.append([entry(), entry(kind="finger-tset", id="7"), entry(value=float("nan"))])
+        journal.append([entry(), entry(kind="fingr", id="7"), entry(value=float("nan"))])
     said = str(refused.value)
-    assert all(words in said for words in ('Did you mean "finger-test"?', "entry 2, id: '7'", "entry 3, finger test"))
+    assert all(words in said for words in ('Did you mean "finger"?', "entry 2, id: '7'", "entry 3, finger test"))
     assert journal.count() == 0
 
 

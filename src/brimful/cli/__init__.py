@@ -16,6 +16,7 @@ from brimful.cli import (
     explain,
     feed,
     new,
+    note,
     plants,
     season,
     serve,
@@ -47,7 +48,10 @@ def brimful() -> None:
     """A season of planted containers on drip irrigation, worked out from one plan file."""
 
 
-for module in (new, check, design, season, weather, plants, swap, shop, work, feed, draw, book, serve, explain, demo):
+for module in (
+    new, check, design, season, weather, plants, swap, shop, work, feed,
+    draw, book, serve, explain, note, demo,
+):  # fmt: skip
     brimful.add_command(module.command)
 
 

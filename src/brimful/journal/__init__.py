@@ -4,6 +4,7 @@
 """
 
 from brimful.journal.entries import Entry, new_id, problems
-from brimful.journal.kinds import KINDS, Kind, told
+from brimful.journal.kinds import KINDS, Kind
+from brimful.journal.showing import told, told_entry
 
-__all__ = ["KINDS", "Entry", "Kind", "new_id", "problems", "told"]
+__all__ = ["KINDS", "Entry", "Kind", "new_id", "problems", "told", "told_entry"]

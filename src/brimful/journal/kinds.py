@@ -4,11 +4,10 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from brimful.quantities import Dimension, System, show
+from brimful.quantities import Dimension
 
 Scope = Literal["container", "row", "zone", "whole"]
 ANYWHERE: tuple[Scope, ...] = ("container", "row", "zone", "whole")
-PLANTED: tuple[Scope, ...] = ("container", "row", "zone", "whole")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +39,7 @@ class Kind:
 KINDS: dict[str, Kind] = {
     kind.key: kind
     for kind in (
-        Kind("finger-test", "finger test", "dry", ("container",), ("finger", "feels"), choices=("dry", "moist", "wet")),
+        Kind("finger", "finger test", "dry", ("container",), ("finger", "feels"), choices=("dry", "moist", "wet")),
         Kind("probe", "probe", "40 %", ("container",), dimension=Dimension.SHARE, most=1.0),
         Kind("weight", "weight", "61 lb", ("container",), ("weighs",), dimension=Dimension.MASS, most=20_000.0),
         Kind("catch", "catch", "300 mL in 5 min", ("container", "zone"), ("caught",),
@@ -48,11 +47,11 @@ KINDS: dict[str, Kind] = {
         Kind("meter", "water meter", "1,234 gal", ("zone", "whole"), ("meter",), dimension=Dimension.VOLUME, most=1e9),
         Kind("rain", "rain", "0.4 in", ("whole",), ("rain gauge", "rained"), dimension=Dimension.DEPTH, most=2_000.0),
         Kind("ran", "ran", "12 min", ("zone", "whole"), dimension=Dimension.TIME, most=86_400.0),
-        Kind("hand-watered", "watered by hand", "2 gal", PLANTED, ("hand watered", "watered"),
+        Kind("hand-watered", "watered by hand", "2 gal", said=("hand watered", "watered"),
              dimension=Dimension.VOLUME, most=10_000.0),
-        Kind("fed", "fed", "fed", PLANTED),
-        Kind("trimmed", "trimmed", "trimmed", PLANTED, ("trim",)),
-        Kind("replaced", "replaced", "replaced one angelonia", PLANTED, ("replaced plant",), needs_words=True),
+        Kind("fed", "fed", "fed"),
+        Kind("trimmed", "trimmed", "trimmed", said=("trim",)),
+        Kind("replaced", "replaced", "replaced one angelonia", said=("replace",), needs_words=True),
         Kind("photo", "photo", "photo from the gate", said=("picture",), needs_words=True),
         Kind("problem", "problem", "problem drips at the stake", needs_words=True),
         Kind("mended", "mended", "mended new stake", said=("repaired", "fixed")),
@@ -61,24 +60,3 @@ KINDS: dict[str, Kind] = {
     )
 }  # fmt: skip
 """Every kind by its key. A catch without a time is that of a whole run; a water meter says what its dial shows."""
-
-
-def told(kind: str, value: float | None, during_s: float | None, system: System) -> str:
-    """Kind and value as a person reads them; a kind that this program does not know is told by its key.
-
-    >>> told("catch", 0.3, 300.0, System.METRIC), told("finger-test", 0.0, None, System.US)
-    ('catch 300 mL in 5 min', 'finger test dry')
-    """
-    known = KINDS.get(kind)
-    name = known.name if known else kind
-    if value is None:
-        return name
-    amount = _amount(known, value, system)
-    during = "" if during_s is None else f" in {show(during_s, Dimension.TIME, system)}"
-    return f"{name} {amount}{during}"
-
-
-def _amount(known: Kind | None, value: float, system: System) -> str:
-    if known and known.choices and value in range(len(known.choices)):
-        return known.choices[int(value)]
-    return show(value, known.dimension, system) if known and known.dimension else f"{value:g}"

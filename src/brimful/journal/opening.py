@@ -10,7 +10,7 @@ from sqlalchemy.exc import ArgumentError
 
 from brimful.errors import JournalError
 from brimful.journal.tables import FORMS, VERSION_TABLE
-from brimful.journal.telling import in_plain_words
+from brimful.journal.trouble import in_plain_words
 
 BUSY_MS = 30_000
 CONNECT_S = 10

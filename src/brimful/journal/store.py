@@ -18,7 +18,7 @@ from brimful.journal.corrections import superseded
 from brimful.journal.entries import Entry, order, problems
 from brimful.journal.opening import WRITES, make_ready, postgresql_engine, sqlite_engine
 from brimful.journal.tables import ENTRIES
-from brimful.journal.telling import in_plain_words, may_be_tried_again, words_of
+from brimful.journal.trouble import in_plain_words, may_be_tried_again, words_of
 
 PATIENCE_S = 15.0
 AT_ONCE = 500

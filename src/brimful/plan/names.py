@@ -9,6 +9,24 @@ from brimful.plan.schema import Containers, Plan
 _NUMBERED = re.compile(r"(.+) ([1-9]\d{0,3})")
 
 
+def container_names(row: str, count: int) -> tuple[str, ...]:
+    """The names of a row's containers: the row's own for a single one, else with a number from the water's end.
+
+    >>> container_names("gate", 2), container_names("urn", 1)
+    (('gate 1', 'gate 2'), ('urn',))
+    """
+    return (row,) if count == 1 else tuple(f"{row} {number + 1}" for number in range(count))
+
+
+def zone_words(name: str) -> str:
+    """A zone as a sentence names it: its name alone where that says what it is.
+
+    >>> zone_words("zone 1"), zone_words("steps")
+    ('zone 1', 'zone steps')
+    """
+    return name if name.lower().startswith("zone") else f"zone {name}"
+
+
 def clashes(plan: Plan, at: dict[tuple[str, int], Place]) -> Iterator[Finding]:
     """A finding for each name that stands for two things; `at` says where each zone's and row's name stands."""
     yield from _twice("zone", "zones", [zone.name for zone in plan.zone], at)

@@ -8,6 +8,7 @@ from brimful.domains.hydraulics.assembly import Assembly
 from brimful.domains.hydraulics.inlet import Inlet
 from brimful.domains.hydraulics.pipe import Water
 from brimful.domains.hydraulics.zone import Zone
+from brimful.plan.names import container_names
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,7 @@ class RowSpec:
     @property
     def ids(self) -> tuple[str, ...]:
         """The names of the containers: the row's own for a single one, else with a number from the water's end."""
-        return (self.name,) if self.count == 1 else tuple(f"{self.name} {i + 1}" for i in range(self.count))
+        return container_names(self.name, self.count)
 
 
 @dataclass(frozen=True, slots=True)
