@@ -4,7 +4,7 @@ ENDINGS = (
     "m", "m2", "m2_s", "m_s", "mm", "mm_day", "l", "l_h", "l_day", "kg", "deg", "c", "s", "k",
     "percent", "share", "count", "money",
 )  # fmt: skip
-PLAIN = {"count", "exponent", "rank", "share", "share_of_mean", "supply_share_limit", "line", "column"}
+PLAIN = {"count", "exponent", "rank", "share", "share_of_mean", "supply_share_limit", "line", "column", "week"}
 """Names of plain numbers that say in themselves what they count, or what they are a share of."""
 
 

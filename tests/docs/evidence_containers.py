@@ -16,7 +16,7 @@ from brimful.domains.container import (
     vessel,
 )
 from brimful.domains.planting.canopy import union_area_m2
-from brimful.domains.planting.rings import new_plant_radius_m
+from brimful.domains.planting.growth import new_plant_width_m
 from brimful.domains.substrate import Retention, column_mean, container_store, water_held_l
 
 INCH_M, POUND_KG = 0.0254, 0.45359237
@@ -102,5 +102,5 @@ ROWS = (
     Row("ground under two circles of 1 m radius, 1 m apart, m²", "4π/3 + √3/2", "calculated", "5.0548",
         lambda: union_area_m2([(0.0, 0.0, 1.0), (1.0, 0.0, 1.0)]), 5e-5),
     Row("width of a plant from a 4 in pot when planted, cm", "common practice, no source: 13 to 15", "practice", "14",
-        lambda: 200 * new_plant_radius_m(0.09), 1.0),
+        lambda: 100 * new_plant_width_m(0.09), 1.0),
 )  # fmt: skip

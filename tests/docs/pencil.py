@@ -3,7 +3,9 @@
 import csv
 import math
 import statistics
+from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date, timedelta
 from pathlib import Path
 
 GRAVITY, VISCOSITY = 9.80665, 1.0034e-6  # m/s²; m²/s of water at 20 °C (IAPWS 2008)
@@ -27,26 +29,68 @@ def squares_m2(circles: list[tuple[float, float, float]]) -> float:
     return count * SQUARE_M**2
 
 
-def grown(plants: list[tuple[int, str, float]], mouth_m: float) -> list[tuple[float, float, float]]:
-    """Circles of full-grown plants (count, habit, greatest spread): on rings, cut back 0.30 m beyond the rim."""
-    radius, ring_of = mouth_m / 2, {"upright": 0.0, "mounding": 0.5, "trailing": 0.85}
-    each = [(ring_of[habit], spread) for count, habit, spread in plants for _ in range(count)]
-    circles, seen = [], dict.fromkeys(ring_of.values(), 0)
-    for ring, spread in each:
-        total = sum(one == ring for one, _ in each)
-        away = radius * (0.25 if ring == 0 and total > 1 else ring)
-        turn = 2 * math.pi * seen[ring] / total
-        seen[ring] += 1
-        circles.append((away * math.cos(turn), away * math.sin(turn), min(spread / 2, radius + 0.30 - away)))
-    return circles
+@dataclass(frozen=True, slots=True)
+class Grower:
+    """What the plant table says of one taxon: least and greatest width, spacing [m], weeks to fill; base [°C]."""
+
+    least_m: float
+    most_m: float
+    spacing_m: float
+    weeks: float
+    base_c: float
 
 
-def ninth_tenth_mm(file: Path, column: str, first: tuple[int, int], last: tuple[int, int]) -> float:
-    """What one day in ten of the season exceeds, from a published column in inches."""
+def half_width_m(plant: Grower, ball_m: float, means_c: list[float]) -> float:
+    """Half the width after these days: logistic, k from what fills nine tenths of the spacing in W weeks of 20 °C."""
+    width = (plant.least_m + plant.most_m) / 2
+    first = (1.5 * ball_m / width) ** 2
+    full = 0.9 * min(1.0, plant.spacing_m**2 / (math.pi * width**2 / 4))
+    full = full if full > first else 0.9
+    rate = (math.log(full / (1 - full)) - math.log(first / (1 - first))) / (7 * plant.weeks * (20 - plant.base_c))
+    warmth = sum(max(0.0, min(mean, 26.0) - plant.base_c) for mean in means_c)
+    share = 1 / (1 + (1 / first - 1) * math.exp(-rate * warmth))
+    return math.sqrt(share) * width / 2
+
+
+def on_ring(order: str, away_m: float, *, half_step: bool = False) -> list[tuple[str, float, float]]:
+    """Plants evenly on a ring, counted from the front to the right, the first at the front or half a step on."""
+    turns = [2 * math.pi * (i + 0.5 * half_step) / len(order) for i in range(len(order))]
+    return [
+        (letter, away_m * math.sin(turn), -away_m * math.cos(turn)) for letter, turn in zip(order, turns, strict=True)
+    ]
+
+
+def day_means_c(file: Path, *, first: tuple[int, int], days: int) -> list[float]:
+    """Mean temperature of each calendar day from the first on, over the years of a file of highs and lows."""
+    found: dict[tuple[int, int], list[float]] = {}
+    with file.open(encoding="utf-8-sig") as text:
+        for row in csv.DictReader(text):
+            if "date" in row:
+                day, mean = row["date"].split("/")[1:], (float(row["temp_max"]) + float(row["temp_min"])) / 2
+            else:
+                day, mean = [row["MONTH"], row["DAY"]], ((float(row["MX"]) + float(row["MN"])) / 2 - 32) / 1.8
+            found.setdefault((int(day[0]), int(day[1])), []).append(mean)
+    start = date(2001, *first)
+    each = [start + timedelta(days=i) for i in range(days)]
+    return [statistics.mean(found[one.month, one.day]) for one in each]
+
+
+def month_means_c(highs: str, lows: str, *, first: tuple[int, int], days: int) -> list[float]:
+    """Mean temperature of each day from the first on, from twelve monthly means of highs and lows."""
+    means = [(float(a) + float(b)) / 2 for a, b in zip(highs.split(), lows.split(), strict=True)]
+    return [means[(date(2001, *first) + timedelta(days=i)).month - 1] for i in range(days)]
+
+
+def season_in(file: Path, column: str, first: tuple[int, int], last: tuple[int, int]) -> list[float]:
+    """The days of the season in a published column of inches."""
     with file.open(encoding="utf-8-sig") as text:
         rows = list(csv.DictReader(text))
-    season = [r for r in rows if first <= (int(r["MONTH"]), int(r["DAY"])) <= last]
-    return 25.4 * statistics.quantiles([float(r[column]) for r in season], n=10, method="inclusive")[8]
+    return [float(r[column]) for r in rows if first <= (int(r["MONTH"]), int(r["DAY"])) <= last]
+
+
+def ninth_tenth(values: Sequence[float]) -> float:
+    """What one in ten exceeds."""
+    return statistics.quantiles(values, n=10, method="inclusive")[8]
 
 
 @dataclass(frozen=True, slots=True)
