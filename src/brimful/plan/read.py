@@ -64,7 +64,7 @@ def read_plan(path: Path) -> PlanFile:
     Raises:
         PlanUnreadable: the file is missing, too large, or not text.
     """
-    return read_text(_text_of(path), path)
+    return read_text(plain_text(bytes_of(path), path), path)
 
 
 def read_text(text: str, path: Path) -> PlanFile:
@@ -120,22 +120,36 @@ def _names_at(plan: Plan, places: Places) -> dict[tuple[str, int], Place]:
     return {(table, index): places.at(table, index, "name") for table, count in tables for index in range(count)}
 
 
-def _text_of(path: Path) -> str:
-    """The text of a file, with plain line ends; a device that never ends is left off at the limit."""
+def bytes_of(path: Path) -> bytes:
+    """The bytes of a plan file; a device that never ends is left off at the limit.
+
+    Raises:
+        PlanUnreadable: the file is missing or too large, or the system does not give it.
+    """
     try:
         with path.open("rb") as file:
             data = file.read(MOST_BYTES + 1)
-        if len(data) > MOST_BYTES:
-            raise PlanUnreadable(f"{path}: more than 2 MB was given; a plan has at most 2 MB")
-        return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
     except FileNotFoundError:
         raise PlanUnreadable(f"{path}: no such file. `brimful new {path}` writes a starter there.") from None
     except IsADirectoryError:
         raise PlanUnreadable(f"{path}: a folder was given; a plan file was expected") from None
-    except UnicodeDecodeError as error:
-        raise PlanUnreadable(f"{path}: byte {error.start} is not text; a plan is a text file in UTF-8") from None
     except (OSError, ValueError) as error:
         raise PlanUnreadable(f"{path}: {getattr(error, 'strerror', None) or error}") from None
+    if len(data) > MOST_BYTES:
+        raise PlanUnreadable(f"{path}: more than 2 MB was given; a plan has at most 2 MB")
+    return data
+
+
+def plain_text(data: bytes, path: Path) -> str:
+    """The text of a plan file's bytes, with plain line ends and without a byte order mark.
+
+    Raises:
+        PlanUnreadable: the bytes are not text.
+    """
+    try:
+        return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
+    except UnicodeDecodeError as error:
+        raise PlanUnreadable(f"{path}: byte {error.start} is not text; a plan is a text file in UTF-8") from None
 
 
 def _finding(error: dict[str, Any], places: Places) -> Finding:
