@@ -80,17 +80,20 @@ def care_desk(opened: Opened, today: "date | None") -> "CareDesk":
     return CareDesk(plan, settled, opened.design, opened.catalog, notes, year, Ledger())
 
 
-def write_care(answer: CareAnswer, folder: Path, part: str) -> list[Path]:
-    """Write the files of one part of build and care into a folder, each whole or not at all; gives their paths."""
+def care_files(care: "Care", findings: tuple[Finding, ...], part: str, changed: datetime) -> "dict[str, str | bytes]":
+    """The files of one part of build and care by name; `changed` is when the plan last changed."""
     from brimful.render.as_json import to_data
     from brimful.render.care.pages import part_text
     from brimful.render.exports.files import files_of
 
-    care = answer.care
-    if care is None:
+    data = json.dumps(to_data(care), indent=1, ensure_ascii=False) + "\n"
+    texts = {f"{part}.json": data, f"{part}.txt": part_text(care, findings, part)}
+    return {**texts, **files_of(care, part, changed)}
+
+
+def write_care(answer: CareAnswer, folder: Path, part: str) -> list[Path]:
+    """Write the files of one part of build and care into a folder, each whole or not at all; gives their paths."""
+    if answer.care is None:
         return []
     changed = datetime.fromtimestamp(answer.file.path.stat().st_mtime, UTC)
-    data = json.dumps(to_data(care), indent=1, ensure_ascii=False) + "\n"
-    files: dict[str, str | bytes] = {f"{part}.json": data, f"{part}.txt": part_text(care, answer.findings, part)}
-    files.update(files_of(care, part, changed))
-    return save_all(folder, files)
+    return save_all(folder, care_files(answer.care, answer.findings, part, changed))

@@ -42,15 +42,18 @@ def work_out(path: Path, units: str | None = None) -> Answer:
     return Answer(file, replace(opened.design, findings=findings), findings, opened.outcome.workings)
 
 
-def write_design(answer: Answer, folder: Path) -> list[Path]:
-    """Write the files of a design into a folder, each whole or not at all; gives their paths."""
+def design_files(design: Design, findings: tuple[Finding, ...]) -> dict[str, str]:
+    """The files of a design by name."""
     from brimful.render.as_json import to_data
     from brimful.render.summary import summary_text
 
-    if answer.design is None:
-        return []
-    data = json.dumps(to_data(answer.design), indent=1, ensure_ascii=False) + "\n"
-    return save_all(folder, {"design.json": data, "summary.txt": summary_text(answer.design, answer.findings)})
+    data = json.dumps(to_data(design), indent=1, ensure_ascii=False) + "\n"
+    return {"design.json": data, "summary.txt": summary_text(design, findings)}
+
+
+def write_design(answer: Answer, folder: Path) -> list[Path]:
+    """Write the files of a design into a folder, each whole or not at all; gives their paths."""
+    return save_all(folder, design_files(answer.design, answer.findings)) if answer.design is not None else []
 
 
 def figures_like(workings: dict[str, Working], wanted: str) -> tuple[list[Working], list[str]]:

@@ -1,6 +1,6 @@
 """A plan as drawings and as a book."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,7 +10,7 @@ from brimful.findings import Finding
 from brimful.services.care import care_desk
 from brimful.services.opening import Opened, open_plan
 from brimful.services.planting import planting_desk
-from brimful.services.saving import save_whole
+from brimful.services.saving import save_all, save_whole
 from brimful.services.season import season_of_opened
 
 if TYPE_CHECKING:
@@ -84,10 +84,11 @@ def work_beside(opened: Opened, today: "date | None" = None, tell: Callable[[str
     name = lasting_name(opened.file.path)
     care = care_of(desk, folder=opened.folder, parts=("shop", "work", "feed"), plan_name=name)
     tell(STEPS[2])
-    planting = planting_of(planting_desk(opened, desk, season), opened.plan.title, opened.plan.units)
+    bed = planting_desk(opened, desk, season)
+    planting = planting_of(bed, opened.plan.title, opened.plan.units)
     found = [*notes.findings, *care.findings, *care_findings(care, places), *planting.findings]
     found += season_findings(season, places) if season is not None else ()
-    return Beside(Worked(season, care, planting), tuple(found), desk.ledger.entries)
+    return Beside(Worked(season, care, planting), tuple(found), {**desk.ledger.entries, **bed.ledger.entries})
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,26 +100,32 @@ class BookWish:
     address: str = ""
 
 
-def write_book(scene: "Scene", path: Path, wish: BookWish | None = None) -> None:
-    """Write the book of a scene as PDF, whole or not at all."""
+def book_bytes(scene: "Scene", wish: BookWish | None = None) -> bytes:
+    """The book of a scene as PDF."""
     from brimful.render.book.blocks import Style
     from brimful.render.book.make import book_pdf
 
     wish = wish or BookWish()
     usual = "a4" if scene.design.units == "metric" else "letter"
-    save_whole(path, book_pdf(scene, Style(wish.paper or usual, wish.size_pt or 10.0, wish.address)))
+    return book_pdf(scene, Style(wish.paper or usual, wish.size_pt or 10.0, wish.address))
 
 
-def write_drawings(scene: "Scene", folder: Path) -> list[Path]:
-    """Write every drawing and chart of a scene as SVG into a folder; gives their paths."""
+def write_book(scene: "Scene", path: Path, wish: BookWish | None = None) -> None:
+    """Write the book of a scene, whole or not at all."""
+    save_whole(path, book_bytes(scene, wish))
+
+
+def drawing_files(scene: "Scene") -> Iterator[tuple[str, str]]:
+    """Name and content of every drawing and chart of a scene, as SVG."""
     from brimful.render.charts.every import every_chart
     from brimful.render.charts.vega import printed
     from brimful.render.drawings.every import SIZE, WIDTH, every_drawing
 
-    folder.mkdir(parents=True, exist_ok=True)
-    written = []
     charts = ((f"chart-{name}.svg", printed(chart, WIDTH, SIZE)) for name, chart in every_chart(scene))
     for name, svg in (*every_drawing(scene), *charts):
-        save_whole(folder / name, svg + "\n")
-        written.append(folder / name)
-    return written
+        yield name, svg + "\n"
+
+
+def write_drawings(scene: "Scene", folder: Path) -> list[Path]:
+    """Write every drawing and chart of a scene into a folder; gives their paths."""
+    return save_all(folder, dict(drawing_files(scene)))

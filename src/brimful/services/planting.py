@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from brimful.design.care import CareDesk
     from brimful.design.planting.model import PlantingWorked, SwapWorked
-    from brimful.design.planting.whole import PlantingDesk
+    from brimful.design.planting.desk import PlantingDesk
     from brimful.design.season.model import SeasonWorked
 
 
@@ -40,15 +40,19 @@ def work_out_planting(
     Raises:
         BrimfulError: a file that cannot be read at all.
     """
+    from datetime import date as day
+
     from brimful.checks import worst_first
-    from brimful.design.planting.whole import planting_of, swaps_of
+    from brimful.design.planting.swaps import swaps_of
+    from brimful.design.planting.whole import planting_of
 
     _, opened, stopped = open_plan(path, units)
     if opened is None:
         return PlantingAnswer(None, stopped)
     site = opened.plan.site
     sunlit = opened.plan.shade and (site.weather is not None or site.normals is not None)
-    desk = planting_desk(opened, care_desk(opened, today), season_of_opened(opened)[0] if sunlit else None)
+    season = season_of_opened(opened)[0] if sunlit else None
+    desk = planting_desk(opened, care_desk(opened, today), season, today or day.today())
     if swap is not None:
         swaps = swaps_of(desk, swap)
         return PlantingAnswer(None, worst_first(desk.notes.findings), swaps)
@@ -57,11 +61,34 @@ def work_out_planting(
     return PlantingAnswer(replace(planting, findings=worst_first(found)), worst_first(found))
 
 
-def planting_desk(opened: Opened, days: "CareDesk", season: "SeasonWorked | None") -> "PlantingDesk":
-    """What lies ready for the planting of an opened plan: its days, and hours of sun where a season tells them."""
-    from brimful.design.planting.whole import PlantingDesk
+def swaps_for(opened: Opened, word: str, season: "SeasonWorked | None" = None) -> "tuple[SwapWorked, ...]":
+    """What can stand in for a plant of an opened plan in each row that has it; nothing where none has."""
+    from brimful.design.planting.swaps import swaps_of
+
+    return swaps_of(planting_desk(opened, care_desk(opened, None), season), word)
+
+
+def planting_desk(
+    opened: Opened, days: "CareDesk", season: "SeasonWorked | None", today: "date | None" = None
+) -> "PlantingDesk":
+    """What lies ready for the planting of an opened plan: its days, plants on hand, and hours of sun where a season
+    tells them; where `today` is given, it is told what is late."""
+    from brimful.design.care.order import plants_on_hand
+    from brimful.design.planting.days import days_of
+    from brimful.design.planting.desk import PlantingDesk
     from brimful.design.settle.notes import Notes
 
-    sun_h = {one.row: one.season_hours for one in season.sun} if season is not None else {}
-    notes = Notes(opened.file.places)
-    return PlantingDesk(opened.settled, opened.outcome.grown, opened.catalog, notes, days.planted, days.frost, sun_h)
+    outcome, plan = opened.outcome, opened.plan
+    assert outcome.climate is not None
+    return PlantingDesk(
+        plan,
+        opened.settled,
+        outcome.grown,
+        outcome.climate,
+        opened.catalog,
+        Notes(opened.file.places),
+        days_of(plan.site, opened.folder, days.planted, days.frost),
+        {one.row: one.container_season_hours for one in season.sun} if season is not None else {},
+        plants_on_hand(days),
+        today,
+    )

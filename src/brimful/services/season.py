@@ -56,12 +56,15 @@ def season_of_opened(opened: Opened, ledger: Ledger | None = None) -> "tuple[Sea
     return season_of(plan, opened.outcome, opened.catalog, places=places, folder=opened.folder, ledger=ledger)
 
 
-def write_season(answer: SeasonAnswer, folder: Path) -> list[Path]:
-    """Write the files of a season into a folder, each whole or not at all; gives their paths."""
+def season_files(season: "SeasonWorked", findings: tuple[Finding, ...]) -> dict[str, str]:
+    """The files of a season by name."""
     from brimful.render.as_json import to_data
     from brimful.render.season import season_text
 
-    if answer.season is None:
-        return []
-    data = json.dumps(to_data(answer.season), indent=1, ensure_ascii=False) + "\n"
-    return save_all(folder, {"season.json": data, "season.txt": season_text(answer.season, answer.findings)})
+    data = json.dumps(to_data(season), indent=1, ensure_ascii=False) + "\n"
+    return {"season.json": data, "season.txt": season_text(season, findings)}
+
+
+def write_season(answer: SeasonAnswer, folder: Path) -> list[Path]:
+    """Write the files of a season into a folder, each whole or not at all; gives their paths."""
+    return save_all(folder, season_files(answer.season, answer.findings)) if answer.season is not None else []
