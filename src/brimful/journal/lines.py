@@ -9,6 +9,7 @@ from typing import Any
 from brimful.journal.entries import Entry, problems
 
 LONGEST_LINE = 100_000
+MOST_DIGITS = 300
 _KEYS = tuple(field.name for field in fields(Entry))
 _NEEDED = ("id", "made_at", "kind")
 _TIMES = ("made_at", "received_at")
@@ -72,7 +73,7 @@ def _entry(line: bytes) -> Entry:
     except UnicodeDecodeError:
         raise ValueError("not text in UTF-8") from None
     try:
-        return entry_of(json.loads(text, object_pairs_hook=_once))
+        return entry_of(json.loads(text, object_pairs_hook=_once, parse_int=_whole))
     except json.JSONDecodeError as error:
         raise ValueError(f"not JSON: {error.msg.lower()}, at character {error.colno}") from None
     except RecursionError:
@@ -84,6 +85,12 @@ def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     if len(data) < len(pairs):
         raise ValueError("a key stands twice; each was expected once")
     return data
+
+
+def _whole(digits: str) -> int:
+    if len(digits) > MOST_DIGITS:
+        raise ValueError(f"a number of {len(digits)} digits was given; at most {MOST_DIGITS} were expected")
+    return int(digits)
 
 
 def _wrong_keys(data: dict[object, object]) -> Iterator[str]:

@@ -5,11 +5,12 @@ import math
 import types
 from collections.abc import Mapping
 from dataclasses import Field, fields, is_dataclass
-from datetime import date
+from datetime import date, datetime
 from enum import Enum
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
-PLAIN = {str: "string", float: "number", int: "integer", bool: "boolean", date: "string", type(None): "null"}
+PLAIN = {str: "string", float: "number", int: "integer", bool: "boolean", type(None): "null"}
+PLAIN |= {date: "string", datetime: "string"}
 
 
 def to_data(value: Any) -> Any:
