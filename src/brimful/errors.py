@@ -3,12 +3,16 @@
 BrimfulError
 ├── QuantityError      text that is not the quantity that was asked for
 ├── PlanUnreadable     the plan file is missing, too large, not text, not TOML
+├── NotSaved           a text could not be saved; it is carried along, so that nothing is lost
+│   └── PlanChanged    the plan on disk is not what it was when it was opened; both are carried along
 ├── CatalogError       a table cannot be read
 ├── WeatherError       a weather file cannot be used
 ├── JournalError       the journal cannot be opened, read or written
 │   └── EntryRefused   an entry cannot be taken down as it stands
 └── SolverError        a sum that should have converged did not
 """
+
+from typing import Any
 
 
 class BrimfulError(Exception):
@@ -21,6 +25,25 @@ class QuantityError(BrimfulError, ValueError):
 
 class PlanUnreadable(BrimfulError):  # noqa: N818  (reads as what it says)
     """The plan file cannot be read at all: missing, too large, not text, not TOML."""
+
+
+class NotSaved(BrimfulError):  # noqa: N818  (reads as what it says)
+    """A text could not be saved; says why, and carries the text."""
+
+    def __init__(self, words: str, mine: str) -> None:
+        super().__init__(words)
+        self.mine = mine
+
+
+class PlanChanged(NotSaved):
+    """The plan on disk is not what it was when it was opened: changed by someone else, or gone.
+
+    `theirs` is the draft of what stands there now, with an empty text where nothing does.
+    """
+
+    def __init__(self, words: str, mine: str, theirs: Any) -> None:
+        super().__init__(words, mine)
+        self.theirs = theirs
 
 
 class CatalogError(BrimfulError):

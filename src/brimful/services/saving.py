@@ -14,7 +14,7 @@ def save_all(folder: Path, files: Mapping[str, str | bytes]) -> list[Path]:
     return [folder / name for name in files]
 
 
-def save_whole(path: Path, content: str | bytes) -> None:
+def save_whole(path: Path, content: str | bytes, mode: int = 0o644) -> None:
     """Replace a file in one step, so that it is never half written."""
     handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     try:
@@ -22,7 +22,7 @@ def save_whole(path: Path, content: str | bytes) -> None:
             file.write(content if isinstance(content, bytes) else content.encode("utf-8"))
             file.flush()
             os.fsync(file.fileno())
-        Path(temporary).chmod(0o644)
+        Path(temporary).chmod(mode)
         Path(temporary).replace(path)
     except BaseException:
         Path(temporary).unlink(missing_ok=True)
