@@ -111,6 +111,24 @@ class StartWorked:
 
 
 @dataclass(frozen=True, slots=True)
+class HotWeekWorked:
+    """The mix of the container that comes nearest to running short, at the end of each hour of its zone's hottest week.
+
+    Litres above wilting; in a middle year, and in the year in which it falls lowest; `starts_h` are the clock hours of
+    the timer's starts.
+    """
+
+    container: str
+    from_day: str
+    starts_h: tuple[int, ...]
+    full_l: float
+    water_again_l: float
+    stress_l: float
+    middle_year_l: tuple[float, ...]
+    driest_year_l: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ZoneSeason:
     """A zone through the season."""
 
@@ -120,6 +138,7 @@ class ZoneSeason:
     saved_share: float
     thirst: tuple[ThirstWorked, ...]
     survival: tuple[SurvivalWorked, ...]
+    hot_week: HotWeekWorked | None
 
 
 @dataclass(frozen=True, slots=True)

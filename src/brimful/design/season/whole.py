@@ -35,17 +35,21 @@ def work_out_season(
 ) -> tuple[SeasonWorked | None, Notes]:
     """The season of a plan that was worked out, and what there is to say of it; None where its weather will not do."""
     notes = Notes(places)
-    design, settled = outcome.design, outcome.settled
     laid = lay_out(plan, outcome, catalog, notes, folder=folder, ledger=ledger)
-    if design is None or settled is None or laid is None:
-        return None, notes
+    return (season_of(plan, outcome, laid, notes, folder) if laid is not None else None), notes
+
+
+def season_of(plan: Plan, outcome: Outcome, laid: "LaidOut", notes: Notes, folder: Path) -> SeasonWorked:
+    """The season of a plan from what was laid out."""
+    design, settled = outcome.design, outcome.settled
+    assert design is not None and settled is not None
     inputs, weather, sun = laid.inputs, laid.weather, laid.sun
     years = inputs.years
     rows = {row.name: (row, spec) for row, spec in zip(design.rows, settled.rows, strict=True)}
     zones = [season for zone in design.zones if (season := zone_season(zone, rows, inputs)) is not None]
     starts, unplaced = timetable_of(plan, design.zones, zones, settled.timer.step_minutes)
     frosts = frosts_of(weather, plan.site, settled.season, folder, notes)
-    worked = SeasonWorked(
+    return SeasonWorked(
         title=plan.title,
         units=plan.units,
         place=design.site.place,
@@ -66,7 +70,6 @@ def work_out_season(
         assumptions=(*design.assumptions, *notes.assumptions.values()),
         findings=(),
     )
-    return worked, notes
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +85,7 @@ def lay_out(
     plan: Plan, outcome: Outcome, catalog: Catalog, notes: Notes, *, folder: Path, ledger: Ledger | None = None
 ) -> LaidOut | None:
     """Weather, years, light and wishes of a plan that was worked out; None where its weather will not do."""
-    if outcome.settled is None:
+    if outcome.design is None or outcome.settled is None:
         return None
     weather = read_weather_of(plan.site, folder, notes)
     years = years_of(weather, plan.site, outcome.settled.season, notes) if weather is not None else None

@@ -3,6 +3,7 @@
 import numpy as np
 
 from brimful.design.model import RowWorked, ZoneWorked
+from brimful.design.season.hot_week import hot_week_of
 from brimful.design.season.leaching import leached
 from brimful.design.season.model import FollowedWorked, WeekWorked, ZoneSeason
 from brimful.design.season.telling import FloatArray, Inputs, season_of, store_of, telling_of
@@ -30,7 +31,8 @@ def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], in
     flow = np.array([one.water.flow_l_h for one in telling])
     plans = plan_season(store, season, flow, inputs.wanted)
     plans = leached(plans, store, season, flow_l_h=flow, wanted=inputs.wanted, share=inputs.leaching)
-    ways = _ways(zone, plans, store, season, flow, inputs)
+    outcomes = _outcomes(plans, store, season, flow, inputs)
+    ways = tuple(_followed(words, zone, flow, outcome, inputs) for words, outcome in outcomes.items())
     planned, fixed = ways[0].zone_l, ways[2].zone_l
     return ZoneSeason(
         zone.name,
@@ -39,6 +41,7 @@ def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], in
         1.0 - planned / fixed if fixed > 0 else 0.0,
         tuple(thirst_of(telling, season, inputs)),
         tuple(survival_of(telling, store, season, inputs)),
+        hot_week_of(telling, store, season, outcome=next(iter(outcomes.values())), inputs=inputs),
     )
 
 
@@ -65,22 +68,19 @@ def _week(zone: ZoneWorked, index: int, plan: WeekPlan, inputs: Inputs) -> WeekW
     )
 
 
-def _ways(
-    zone: ZoneWorked, plans: list[WeekPlan], store: Store, season: Season, flow: FloatArray, inputs: Inputs
-) -> tuple[FollowedWorked, ...]:
-    """Adjusted by the week, left as after planting, and one setting for the worst week."""
-    ways = (
-        ("set anew each week", [plan.setting for plan in plans]),
-        ("left as in the first weeks", left_at_spring(plans, _first_weeks(plans))),
-        ("one setting for the worst week", fixed_for_worst_week(plans)),
-    )
-    found = []
-    for words, settings in ways:
-        outcome = follow_settings(store, season, flow, settings=settings, wanted=inputs.wanted)
-        litres = outcome.applied_l * zone.flow_l_h / float(flow.sum())
-        cost = None if inputs.money_per_l is None else litres * inputs.money_per_l
-        found.append(_followed(words, litres, outcome, cost))
-    return tuple(found)
+def _outcomes(
+    plans: list[WeekPlan], store: Store, season: Season, flow: FloatArray, inputs: Inputs
+) -> dict[str, Outcome]:
+    """Adjusted by the week, left as after planting, and one setting for the worst week: each way by its name."""
+    ways = {
+        "set anew each week": [plan.setting for plan in plans],
+        "left as in the first weeks": left_at_spring(plans, _first_weeks(plans)),
+        "one setting for the worst week": fixed_for_worst_week(plans),
+    }
+    return {
+        words: follow_settings(store, season, flow, settings=settings, wanted=inputs.wanted)
+        for words, settings in ways.items()
+    }
 
 
 def _first_weeks(plans: list[WeekPlan]) -> int:
@@ -89,6 +89,8 @@ def _first_weeks(plans: list[WeekPlan]) -> int:
     return (wet[0] if wet else 0) + 2
 
 
-def _followed(words: str, litres: float, outcome: Outcome, cost: float | None) -> FollowedWorked:
+def _followed(words: str, zone: ZoneWorked, flow: FloatArray, outcome: Outcome, inputs: Inputs) -> FollowedWorked:
+    litres = outcome.applied_l * zone.flow_l_h / float(flow.sum())
+    cost = None if inputs.money_per_l is None else litres * inputs.money_per_l
     worst = float(outcome.stress_chance.max())
     return FollowedWorked(words, litres, worst, outcome.drained_share, outcome.used_share, cost)

@@ -56,13 +56,13 @@ def run_store(
     for first in range(0, containers, width):
         block = slice(first, min(first + width, containers))
         water = store.capacity_l[block] if start_l is None else start_l[:, block]
-        _Block(store, season, block, np.array(np.broadcast_to(water, (years, block.stop - first)))).run(
+        StoreBlock(store, season, block, np.array(np.broadcast_to(water, (years, block.stop - first)))).run(
             pulses, period_days, balance
         )
     return balance
 
 
-class _Block:
+class StoreBlock:
     """A few containers times all years: the state in stress levels (x = S / stress level) and its scratch space."""
 
     def __init__(self, store: Store, season: Season, block: slice, water_l: FloatArray) -> None:
@@ -79,6 +79,7 @@ class _Block:
             name: np.zeros(self.shape) for name in ("applied_l", "rain_l", "wanted_l", "used_l", "drained_l", "shed_l")
         }
         self.lowest = self.x.copy()
+        self.seen: list[FloatArray] | None = None  # the state at the end of each hour, where someone wants to see it
 
     def run(self, pulses: Sequence[Sequence[Pulse]], period_days: int, balance: Balance) -> None:
         """Walk the days; write each period's sums into the balance."""
@@ -87,7 +88,7 @@ class _Block:
             if within == 0:
                 balance.start_l[period, :, self.block] = self.x * self.stress_l
                 np.copyto(self.lowest, self.x)
-            self._day(day, starts)
+            self.day(day, starts)
             if within == period_days - 1 or day == len(pulses) - 1:
                 self._close(balance, period)
 
@@ -99,7 +100,7 @@ class _Block:
         balance.lowest_l[period, :, self.block] = self.lowest * self.stress_l
         balance.end_l[period, :, self.block] = self.x * self.stress_l
 
-    def _day(self, day: int, starts: Sequence[Pulse]) -> None:
+    def day(self, day: int, starts: Sequence[Pulse]) -> None:
         """One day: dry through the light hours, fill at the starts and at the hour of rain."""
         season, shares = self.season, self.season.hour_shares
         hours = (shares if shares.ndim == 1 else shares[day]).tolist()
@@ -116,6 +117,8 @@ class _Block:
                 self._fill(day, hour, starts)
             if share > 0.0:
                 self._dry(share, empties)
+            if self.seen is not None:
+                self.seen.append(self.x.copy())
         np.minimum(self.lowest, self.x, out=self.lowest)
 
     def _dry(self, share: float, empties: bool) -> None:

@@ -7,6 +7,7 @@ from brimful.render.charts.budget import budget
 from brimful.render.charts.costs import costs
 from brimful.render.charts.crew import crew
 from brimful.render.charts.flows import flows
+from brimful.render.charts.hot_week import hot_week
 from brimful.render.charts.nitrogen import nitrogen
 from brimful.render.charts.season_water import season_water
 from brimful.render.charts.sun_hours import sun_hours
@@ -33,6 +34,7 @@ def _season(scene: Scene) -> Iterator[tuple[str, Spec | None]]:
     for i, zone in enumerate(season.zones, 1):
         yield f"season-{i}-minutes", weekly_minutes(zone)
         yield f"season-{i}-water", season_water(season, zone, scene.system)
+        yield f"season-{i}-hot-week", hot_week(season, zone.hot_week, scene.system) if zone.hot_week else None
     if season.sun:
         yield "sun", sun_hours(season)
 
