@@ -21,7 +21,7 @@ UPGRADE_LOCK = 0x6272696D
 
 def sqlite_engine(path: Path) -> Engine:
     """An engine on a file; each commit reaches the disk before it is answered."""
-    engine = create_engine(URL.create("sqlite", database=str(path)))
+    engine = create_engine(_sqlite_url(path))
 
     @event.listens_for(engine, "connect")
     def settle(connection: sqlite3.Connection, _record: Any) -> None:
@@ -35,6 +35,14 @@ def sqlite_engine(path: Path) -> Engine:
         connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
 
     return engine
+
+
+def _sqlite_url(path: Path) -> URL:
+    """Where SQLite finds the file. One that may only be read is read as it lies: SQLite else writes beside it."""
+    may_write = not path.exists() or (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK))
+    if may_write or path.with_name(f"{path.name}-wal").exists():
+        return URL.create("sqlite", database=str(path))
+    return URL.create("sqlite", database=path.absolute().as_uri(), query={"immutable": "1", "uri": "true"})
 
 
 def postgresql_engine(address: str) -> tuple[Engine, str]:
