@@ -2,24 +2,37 @@
 
 from math import isinf
 
+from brimful.plan.names import zone_words
+
+__all__ = ["MONTHS", "capital", "short_day", "supply_words", "zone_words"]
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
-def zone_words(name: str) -> str:
-    """A zone as a sentence names it: its name alone where that says what it is.
-
-    >>> zone_words("zone 1"), zone_words("steps")
-    ('zone 1', 'zone steps')
-    """
-    return name if name.lower().startswith("zone") else f"zone {name}"
-
-
 def supply_words(share: float | None) -> str:
-    """What a zone takes of the supply, as a sentence says it.
+    """How much of the supply a zone draws.
 
-    >>> supply_words(0.61), supply_words(None), supply_words(float("inf"))
-    ('61 % of what the tap gives', 'supply untested', 'more than the tap gives at that pressure')
+    >>> supply_words(0.42), supply_words(None), supply_words(float("inf"))
+    ('42 % of what the tap gives', 'supply untested', 'more than the tap gives at that pressure')
     """
     if share is None:
         return "supply untested"
     return "more than the tap gives at that pressure" if isinf(share) else f"{100 * share:.0f} % of what the tap gives"
+
+
+def short_day(day: str) -> str:
+    """A day of the season with its month cut short, for axes and narrow columns.
+
+    >>> short_day("12 June"), short_day("4 September")
+    ('12 Jun', '4 Sep')
+    """
+    number, _, month = day.partition(" ")
+    return f"{number} {month[:3]}"
+
+
+def capital(words: str) -> str:
+    """The first letter large, the others as they are.
+
+    >>> capital("zone 1"), capital("")
+    ('Zone 1', '')
+    """
+    return words[:1].upper() + words[1:]

@@ -1,7 +1,6 @@
 """Labels: one for each container, with a code that a phone reads."""
 
-from urllib.parse import quote
-
+from brimful.render.addresses import container_path
 from brimful.render.book.blocks import Block, Desk, chapter, labels, text
 from brimful.render.drawings.svg import element
 
@@ -14,7 +13,7 @@ NAME_ROOM, LINE_ROOM = 32, 60
 def tags(desk: Desk) -> Block:
     """A label for each container, to cut out and keep dry."""
     address = desk.style.address.rstrip("/")
-    says = "opens its page" if address else "says its name; print with --address to open its page"
+    says = "opens the container's page" if address else "says the container's name"
     entries = [
         (qr(code_words(desk, name)), clipped(name, NAME_ROOM), clipped(row.worked.container, LINE_ROOM))
         for row in desk.scene.rows
@@ -35,7 +34,7 @@ def clipped(words: str, most: int) -> str:
 def code_words(desk: Desk, name: str) -> str:
     """What a label's code holds: the address of the container's page, or without one the plan and the container."""
     address = desk.style.address.rstrip("/")
-    return f"{address}/container/{quote(name, safe='')}" if address else f"{desk.scene.design.title}: {name}"
+    return f"{address}{container_path(name)}" if address else f"{desk.scene.design.title}: {name}"
 
 
 def qr(words: str) -> str:

@@ -1,5 +1,7 @@
 """Which plant blooms in which month of the season."""
 
+from datetime import date
+
 from brimful.render.charts.vega import Spec, axis, spec
 from brimful.render.drawings.scene import Scene
 from brimful.render.drawings.svg import SOFT
@@ -18,7 +20,7 @@ def bloom(scene: Scene) -> Spec | None:
             "order": i,
             "tint": plant.flower or "#FFFFFF",
         }
-        for letter, plant in seen.items()
+        for letter, plant in sorted(seen.items(), key=lambda one: (len(one[0]), one[0]))
         for i, month in enumerate(season)
         if plant.blooms(month)
     ]
@@ -27,7 +29,7 @@ def bloom(scene: Scene) -> Spec | None:
     full = max(season, key=lambda month: sum(plant.blooms(month) for plant in seen.values()))
     count = sum(plant.blooms(full) for plant in seen.values())
     return spec(
-        f"In {MONTHS[full - 1]} {count} of {len(seen)} kinds are in bloom",
+        f"In {date(2001, full, 1):%B} {count} of {len(seen)} kinds bloom",
         "months in which each kind blooms",
         rows,
         height=18 * len({row["plant"] for row in rows}),

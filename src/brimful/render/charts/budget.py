@@ -1,7 +1,7 @@
 """Where the pressure goes between tap and last emitter."""
 
 from brimful.design.model import ZoneWorked
-from brimful.quantities import Dimension, System, in_unit, show, unit_of
+from brimful.quantities import Dimension, System, in_unit, show, show_number, unit_of
 from brimful.render.charts.vega import Spec, axis, spec
 from brimful.render.drawings.svg import WATER
 
@@ -13,7 +13,7 @@ def budget(zone: ZoneWorked, system: System) -> Spec:
         {
             "part": step.where,
             "takes": in_unit(step.head_lost_m, Dimension.PRESSURE, system),
-            "says": show(step.head_lost_m, Dimension.PRESSURE, system),
+            "says": f"{show_number(step.head_lost_m, Dimension.PRESSURE, system)} {unit}",
         }
         for step in zone.pressure_budget
     ]

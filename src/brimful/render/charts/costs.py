@@ -3,6 +3,7 @@
 from brimful.design.care.model import OrderWorked
 from brimful.render.charts.vega import Spec, axis, spec
 from brimful.render.drawings.svg import CLAY
+from brimful.render.words import capital
 
 
 def costs(order: OrderWorked) -> Spec | None:
@@ -20,7 +21,7 @@ def costs(order: OrderWorked) -> Spec | None:
     ]
     room = {"domain": [0, 1.12 * max(sums.values())], "nice": False}
     return spec(
-        f"{rows[0]['group']} take {rows[0]['says']} of {order.currency}{total:,.0f}",
+        f"{capital(str(rows[0]['group']))} take {rows[0]['says']} of {order.currency}{total:,.0f}",
         f"cost by kind, {order.currency}",
         rows,
         height=16 * len(rows),

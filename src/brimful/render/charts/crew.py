@@ -1,4 +1,4 @@
-"""Who does what when: the build's schedule by person."""
+"""Who does what when: the build's schedule, place by place."""
 
 from collections.abc import Iterator
 
@@ -7,25 +7,29 @@ from brimful.render.charts.vega import Spec, axis, spec
 from brimful.render.drawings.svg import GROUND
 
 FOLLOWS_ON_H = 0.02
+LANE = 9
 
 
 def crew(build: BuildWorked) -> Spec | None:
-    """A bar for each step and person along the working hours of the days; None where nothing is to do."""
+    """A lane for each place, in it a bar for each step and person along the working hours; None where nothing is to
+    do."""
     rows = list(_stretches(build))
     if not rows:
         return None
-    days = build.finish_days_count
+    days, places = build.finish_days_count, dict.fromkeys(row["place"] for row in rows)
+    person = axis("person", None, "nominal", sort=None)
     return spec(
         f"{build.people_count} people finish in {days} {'day' if days == 1 else 'days'}; held up by {build.held_up_by}",
-        f"working hours from the start, {build.day_hours:g} a day",
+        f"who works where, in working hours from the start, {build.day_hours:g} a day",
         rows,
-        height=26 * build.people_count,
-        mark={"type": "bar", "stroke": GROUND, "strokeWidth": 0.4, "height": 14},
+        height=(LANE * build.people_count + 6) * len(places),
+        mark={"type": "bar", "stroke": GROUND, "strokeWidth": 0.4},
         encoding={
-            "y": axis("person", None, "nominal"),
+            "y": axis("place", None, "nominal", sort=None),
+            "yOffset": person,
             "x": axis("from", "working hours", axis={"tickMinStep": 1}),
             "x2": {"field": "to"},
-            "color": axis("place", None, "nominal", sort=None),
+            "color": person,
         },
     )
 

@@ -1,13 +1,15 @@
-"""What each container gets against what its siblings get."""
+"""What the emitters of each container give against what those of its siblings give."""
 
 from brimful.design.model import ZoneWorked
-from brimful.quantities import Dimension, System, in_unit, unit_of
+from brimful.quantities import Dimension, System, in_unit
 from brimful.render.charts.vega import Spec, axis, spec
+
+LEAST_PERCENT, MOST_PERCENT = 80.0, 105.0
+"""The scale shows at least so much, so that a hair's difference does not look like a fault."""
 
 
 def flows(zone: ZoneWorked, system: System) -> Spec:
     """A point for each container from the water's end; rows told apart by shape and colour."""
-    unit = unit_of(Dimension.FLOW, system, small=True)
     number: dict[str, int] = {}
     rows = []
     for one in zone.containers:
@@ -16,16 +18,19 @@ def flows(zone: ZoneWorked, system: System) -> Spec:
             {
                 "row": one.row,
                 "number": number[one.row],
+                "percent": 100 * one.share_of_mean,
                 "flow": in_unit(one.flow_l_h, Dimension.FLOW, system, small=True),
                 "container": one.container,
             }
         )
     least = min(zone.containers, key=lambda c: c.share_of_mean)
+    most = max(zone.containers, key=lambda c: c.share_of_mean)
+    ends = min(LEAST_PERCENT, 100 * least.share_of_mean), max(MOST_PERCENT, 100 * most.share_of_mean)
     kind = axis("row", None, "nominal", sort=None)
-    most = max(number.values())
+    last = max(number.values())
     return spec(
         f"Emitters of {least.container}, the weakest, give {100 * least.share_of_mean:.0f} % of the mean",
-        f"flow into each container, {unit}",
+        "one emitter of each container against the mean of the zone",
         rows,
         height=110,
         mark={"type": "point", "filled": False, "size": 38, "strokeWidth": 1.4},
@@ -34,9 +39,9 @@ def flows(zone: ZoneWorked, system: System) -> Spec:
                 "number",
                 "container, from the water's end",
                 axis={"tickMinStep": 1, "format": "d", "grid": False},
-                scale={"domain": [0.5, most + 0.5], "nice": False},
+                scale={"domain": [0.5, last + 0.5], "nice": False},
             ),
-            "y": axis("flow", unit, scale={"zero": True}),
+            "y": axis("percent", "% of the mean", scale={"domain": list(ends), "zero": False}),
             "color": kind,
             "shape": kind,
         },

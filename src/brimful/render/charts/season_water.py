@@ -4,6 +4,7 @@ from brimful.design.season.model import SeasonWorked, ZoneSeason
 from brimful.quantities import Dimension, System, in_unit, show, unit_of
 from brimful.render.charts.vega import Spec, axis, spec, weeks_axis
 from brimful.render.drawings.svg import CLAY, WATER
+from brimful.render.words import short_day
 
 
 def season_water(season: SeasonWorked, zone: ZoneSeason, system: System) -> Spec:
@@ -11,7 +12,7 @@ def season_water(season: SeasonWorked, zone: ZoneSeason, system: System) -> Spec
     unit = unit_of(Dimension.VOLUME, system)
     rows = [
         {
-            "week": week.from_day,
+            "week": short_day(week.from_day),
             "water": in_unit(week.zone_l, Dimension.VOLUME, system),
             "stress": 100 * week.stress_chance_share,
         }
@@ -19,9 +20,9 @@ def season_water(season: SeasonWorked, zone: ZoneSeason, system: System) -> Spec
     ]
     most = max(week.stress_chance_share for week in zone.weeks)
     total = show(sum(week.zone_l for week in zone.weeks), Dimension.VOLUME, system)
-    x = weeks_axis([week.from_day for week in zone.weeks])
+    x = weeks_axis([short_day(week.from_day) for week in zone.weeks])
     return spec(
-        f"The season takes {total}; in no week does the chance of stress pass {100 * most:.0f} %",
+        f"The season takes {total}; {_risk(most, season.years_count)}",
         f"bars: water of {zone.zone}, {unit} a week; points: chance of a dry container, {season.years_count} seasons",
         rows,
         height=110,
@@ -43,3 +44,9 @@ def season_water(season: SeasonWorked, zone: ZoneSeason, system: System) -> Spec
         ],
         resolve={"scale": {"y": "independent"}},
     )
+
+
+def _risk(most: float, years: int) -> str:
+    if most == 0:
+        return f"no container runs short in any of {years} years"
+    return f"in no week does the chance of stress pass {100 * most:.0f} %"

@@ -31,7 +31,9 @@ def axis(field: str, title: str | None, kind: str = "quantitative", **more: Any)
 
 def weeks_axis(labels: list[str]) -> dict[str, Any]:
     """The weeks along x, in the order of the season."""
-    return axis("week", "week of", "ordinal", sort=labels, axis={"labelAngle": -60, "labelOverlap": True})
+    return axis(
+        "week", "week of", "ordinal", sort=labels, axis={"labelAngle": 0, "labelOverlap": "greedy", "labelBound": True}
+    )
 
 
 def config(size: float, room: float) -> dict[str, Any]:
@@ -57,7 +59,7 @@ def config(size: float, room: float) -> dict[str, Any]:
             "offset": 8,
         },
         "axis": {**words, "gridColor": "#E3DED2", "domainColor": SOFT, "tickColor": SOFT, "labelLimit": 22 * size},
-        "legend": {**words, "symbolType": "square", "orient": "bottom", **columns},
+        "legend": {**words, "symbolType": "square", "orient": "bottom", "offset": 6, **columns},
         "range": {"category": list(COLOURS)},
         "text": {"fontSize": size, "color": INK},
     }

@@ -3,16 +3,18 @@
 from brimful.design.season.model import ZoneSeason
 from brimful.render.charts.vega import Spec, axis, spec, weeks_axis
 from brimful.render.drawings.svg import WATER
+from brimful.render.words import short_day
 
 
 def weekly_minutes(zone: ZoneSeason) -> Spec:
     """A step for each week: starts × minutes a day."""
     rows = [
-        {"week": week.from_day, "minutes": week.starts_per_day_count * week.minutes_per_start} for week in zone.weeks
+        {"week": short_day(week.from_day), "minutes": week.starts_per_day_count * week.minutes_per_start}
+        for week in zone.weeks
     ]
     worst = max(zone.weeks, key=lambda week: week.starts_per_day_count * week.minutes_per_start)
     most = worst.starts_per_day_count * worst.minutes_per_start
-    x = weeks_axis([week.from_day for week in zone.weeks])
+    x = weeks_axis([short_day(week.from_day) for week in zone.weeks])
     return spec(
         f"The timer runs longest in the week of {worst.from_day}: {most} min a day",
         f"minutes a day of {zone.zone}, all starts together",
