@@ -9,7 +9,7 @@ from brimful.domains.learning.faults import CAUSE_KEYS
 from brimful.domains.learning.field_tests import FIELD_TESTS, FieldTest
 from brimful.domains.learning.inputs import FloatArray
 
-LOOK_SHARE = 0.5
+LOOK_SHARE = 0.35
 """Chance of something wrong from which a container is named."""
 _GOOD_ENOUGH = 0.6  # of what the best test tells about the leading two: a quicker one that tells so much is taken
 

@@ -11,14 +11,15 @@ import numpy as np
 from brimful.domains.learning.faults import CAUSES, chances_day, drawn_factors
 from brimful.domains.learning.inputs import FloatArray, IntArray, Settings, Site
 
-WATER, DEMAND, SUPPLY, FAULT_DEMAND, FAULT_SUPPLY, FAULT_METERED = range(6)
-"""Rows of the state: store [L], logarithms of demand and supply factor, and what a fault multiplies them by."""
+WATER, DEMAND, SUPPLY, HAND, FAULT_DEMAND, FAULT_SUPPLY, FAULT_METERED = range(7)
+"""Rows of the state: store [L], logarithms of demand and supply factor, how much drier than most the hand that feels it
+calls a mix (share of the store), and what a fault multiplies demand, supply and metered water by."""
 _NEWBORN_SHARE = 4  # one newborn for so many particles, each day and cause
 
 
 @dataclass(frozen=True, slots=True)
 class Cloud:
-    """State (6, containers, causes, particles) and chance of each cause (containers, causes)."""
+    """State (7, containers, causes, particles) and chance of each cause (containers, causes)."""
 
     state: FloatArray
     chance: FloatArray
@@ -34,11 +35,11 @@ def prior_spread(settings: Settings) -> FloatArray:
 def first_cloud(site: Site, settings: Settings, random: np.random.Generator) -> Cloud:
     """The belief before the first day: nothing wrong anywhere, factors and store as the settings spread them."""
     containers, causes, particles = site.capacity_l.size, len(CAUSES), settings.particles
-    state = np.ones((6, containers, causes, particles))
+    state = np.ones((7, containers, causes, particles))
     start = settings.start_share + settings.start_spread * random.standard_normal((causes, particles))
     state[WATER] = np.clip(start, 0.0, max(1.0, settings.start_share)) * site.capacity_l[:, None, None]
-    spread = prior_spread(settings)[:, None, None]
-    state[DEMAND : SUPPLY + 1] = (spread * random.standard_normal((2, causes, particles)))[:, None]
+    wander = _wander_spread(settings) * random.standard_normal((3, causes, particles))
+    state[DEMAND : HAND + 1] = wander[:, None]
     state[FAULT_DEMAND:] = np.stack(drawn_factors(random.random((3, causes, particles))))[:, None]
     chance = np.zeros((containers, causes))
     chance[:, 0] = 1.0
@@ -72,10 +73,15 @@ def after_night(cloud: Cloud, settings: Settings, random: np.random.Generator) -
 def _wander(state: FloatArray, settings: Settings, random: np.random.Generator) -> None:
     """Demand and supply factors a day on, in place: they wander and lean back to the plan."""
     hold = np.exp(-1.0 / settings.memory_days)
-    step = (prior_spread(settings) * np.sqrt(1.0 - hold * hold))[:, None, None]
-    factors = state[DEMAND : SUPPLY + 1]
+    step = _wander_spread(settings) * np.sqrt(1.0 - hold * hold)
+    factors = state[DEMAND : HAND + 1]
     factors *= hold
-    factors += (step * random.standard_normal((2, *state.shape[2:])))[:, None]
+    factors += (step * random.standard_normal((3, *state.shape[2:])))[:, None]
+
+
+def _wander_spread(settings: Settings) -> FloatArray:
+    """Standard deviations of the rows that wander, (3, 1, 1)."""
+    return np.append(prior_spread(settings), settings.errors.finger_hand)[:, None, None]
 
 
 def _newborn(state: FloatArray, random: np.random.Generator) -> FloatArray:
@@ -93,11 +99,11 @@ def resampled(state: FloatArray, weights: FloatArray, start: FloatArray, particl
     """As many particles as wanted, drawn in proportion to their weights (systematic resampling).
 
     Args:
-        state: (6, containers, causes, candidates)
+        state: (7, containers, causes, candidates)
         weights: (containers, causes, candidates), need not add up to 1; a row of zeros counts as even
         start: where the comb begins, one even number for each cause, (causes, 1)
         particles: wanted for each container and cause
-    Returns: (6, containers, causes, particles), in the order of the candidates
+    Returns: (7, containers, causes, particles), in the order of the candidates
     Valid: weights 0 or more
     Source: systematic resampling, Kitagawa 1996 (memory)
     """
@@ -145,6 +151,6 @@ def mend(cloud: Cloud, container: int, random: np.random.Generator) -> None:
     state, chance = cloud.state[:, container], cloud.chance[container]
     causes, particles = state.shape[1:]
     weights = np.repeat(chance / particles, particles)[None, None]
-    sound = resampled(state.reshape(6, 1, 1, -1), weights, random.random((1, 1)), particles)[:, 0, 0]
-    state[: SUPPLY + 1] = sound[: SUPPLY + 1, None]
+    sound = resampled(state.reshape(len(state), 1, 1, -1), weights, random.random((1, 1)), particles)[:, 0, 0]
+    state[:FAULT_DEMAND] = sound[:FAULT_DEMAND, None]
     chance[:] = np.eye(1, causes)[0]

@@ -31,13 +31,13 @@ class Cause:
 
 CAUSES: tuple[Cause, ...] = (
     Cause(NOTHING, 0.0),
-    Cause("plugged emitters", 4e-4, supply=(0.1, 0.75)),
-    Cause("leak or burst", 1e-4, supply=(0.0, 0.7), metered=(1.3, 4.0)),
-    Cause("closed valve or kinked feeder", 2e-4, supply=(0.0, 0.05)),
-    Cause("more sun", 1e-4, demand=(1.25, 1.6)),
-    Cause("more shade", 1e-4, demand=(0.4, 0.75)),
-    Cause("larger canopy", 3e-4, demand=(1.25, 2.2)),
-    Cause("drain blocked", 1e-4, room=1.3),
+    Cause("plugged emitters", 1.2e-4, supply=(0.1, 0.75)),
+    Cause("leak or burst", 3e-5, supply=(0.0, 0.7), metered=(1.3, 4.0)),
+    Cause("closed valve or kinked feeder", 6e-5, supply=(0.0, 0.05)),
+    Cause("more sun", 3e-5, demand=(1.25, 1.6)),
+    Cause("more shade", 3e-5, demand=(0.4, 0.75)),
+    Cause("larger canopy", 1.2e-4, demand=(1.25, 2.2)),
+    Cause("drain blocked", 3e-5, room=1.3),
 )
 """The first is that nothing is wrong. Ranges and chances: common practice, no source."""
 CAUSE_KEYS = tuple(cause.key for cause in CAUSES)

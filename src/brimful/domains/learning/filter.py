@@ -12,6 +12,7 @@ from brimful.domains.learning.cloud import (
     FAULT_DEMAND,
     FAULT_METERED,
     FAULT_SUPPLY,
+    HAND,
     SUPPLY,
     WATER,
     after_night,
@@ -178,6 +179,7 @@ class _Run:
         seen = Seen(
             water_l=self.cloud.state[WATER][index],
             capacity_l=self.capacity[index],
+            hand=self.cloud.state[HAND][index],
             supply_l_h=self._supply_l_h()[index],
             metered_l=metered[index],
             empty_kg=site.empty_kg[index][:, None, None],

@@ -98,8 +98,10 @@ class ReadingErrors:
     """Share of the store at which a finger is of two minds between dry and moist."""
     finger_wet: float = 0.80
     """The same between moist and wet."""
-    finger_soft: float = 0.06
+    finger_soft: float = 0.045
     """Width of being of two minds."""
+    finger_hand: float = 0.05
+    """How far one hand's idea of dry and wet lies from another's, standard deviation, share of the store."""
     finger_wrong: float = 0.10
     """Share of finger tests that tell nothing."""
     probe: float = 0.10
@@ -121,8 +123,10 @@ class Settings:
     """How far the demand of a whole row strays from the plan."""
     own_demand: float = 0.15
     """How far a container strays from its row."""
-    row_supply: float = 0.08
-    own_supply: float = 0.07
+    row_supply: float = 0.06
+    own_supply: float = 0.06
+    row_doubt: float = 0.08
+    """How far all containers of a row may be misjudged alike, however many readings: hands, weather, the balance."""
     memory_days: float = 90.0
     """Days in which a factor wanders off its old value."""
     day_noise: float = 0.15
@@ -133,7 +137,7 @@ class Settings:
     recovery_day: float = 0.005
     """Chance a day that a fault is mended and nobody writes it down."""
     errors: ReadingErrors = field(default_factory=ReadingErrors)
-    particles: int = 64
+    particles: int = 128
     """Particles for each container and each cause."""
 
     def __post_init__(self) -> None:

@@ -18,6 +18,8 @@ class Seen:
     water_l: FloatArray
     capacity_l: FloatArray
     """As designed: a blocked drain can hold more."""
+    hand: FloatArray
+    """How much drier than most the hand calls a mix, share of the store."""
     supply_l_h: FloatArray
     """What its emitters give while the zone runs."""
     metered_l: FloatArray
@@ -69,7 +71,7 @@ def finger_chances(share: FloatArray, errors: ReadingErrors) -> FloatArray:
 
 def _finger(seen: Seen, errors: ReadingErrors) -> FloatArray:
     """A finger test."""
-    chances = finger_chances(seen.water_l / seen.capacity_l, errors)
+    chances = finger_chances(seen.water_l / seen.capacity_l - seen.hand, errors)
     picked: FloatArray = np.where(seen.value < MOIST, chances[0], np.where(seen.value < WET, chances[1], chances[2]))
     return np.log(picked)
 

@@ -17,7 +17,8 @@ _TINY = 1e-9
 def sibling_weights(cloud: Cloud, row: IntArray, settings: Settings) -> FloatArray:
     """Weight of every particle once the siblings are heard; adds up to 1 for each container.
 
-    Formula: N(x; m, V + A) / N(x; 0, 1) with m, V the row's factors as its other members tell them, A the own spread.
+    Formula: N(x; m, V + A + B) / N(x; 0, 1) with m, V the row's factors as its other members tell them, A the own
+    spread, B what a whole row may be misjudged by.
 
     Args:
         cloud: the belief of each container by itself
@@ -32,6 +33,7 @@ def sibling_weights(cloud: Cloud, row: IntArray, settings: Settings) -> FloatArr
     weights = np.repeat(cloud.chance[..., None] / x.shape[-1], x.shape[-1], axis=-1)
     own = np.clip((np.array([settings.own_demand, settings.own_supply]) / spread) ** 2, _TINY, 1.0 - _TINY)
     mean, covariance = _row_told(*_learned(x, weights), row, own)
+    covariance += np.diag(np.minimum(settings.row_doubt / spread, 1.0 - own) ** 2)
     weights *= _ratio(x, mean, covariance)
     result: FloatArray = weights / weights.sum(axis=(1, 2), keepdims=True)
     return result
