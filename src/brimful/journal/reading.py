@@ -90,13 +90,13 @@ def _why_not(kind: Kind, rest: str) -> str:
 def _readings(kind: Kind, words: str, *, needs_unit: bool = False) -> Iterator[Said]:
     """Readings of the text as a value and words that follow it, the longest value first.
 
-    What follows a value may not begin with a figure: that would be a value misread.
+    What follows a quantity may not begin with a figure: that would be a quantity misread.
     """
     parts = words.split(" ")
     for count in range(min(len(parts), 12), 0, -1):
         rest = " ".join(parts[count:])
         found = _value(kind, " ".join(parts[:count]).rstrip(",;:."), needs_unit=needs_unit)
-        if found is not None and not rest[:1].isdigit():
+        if found is not None and (kind.choices or not rest[:1].isdigit()):
             yield Said(kind.key, *found, rest.lstrip(",;: "))
 
 
