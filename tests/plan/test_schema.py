@@ -29,6 +29,7 @@ surroundings = "row-on-paving"
 planting_day = "15 May"
 season_end = 2027-10-20
 weather = { file = "w.csv", columns = { date = "date", tmax = "high °F" }, wind_height = "10 m" }
+recent_weather = { file = "r.json" }
 frost_normals = "frost.csv"
 year = 2027
 gust = "90 km/h"

@@ -22,6 +22,7 @@ from brimful.cli import (
     serve,
     shop,
     swap,
+    today,
     weather,
     work,
 )
@@ -50,7 +51,7 @@ def brimful() -> None:
 
 for module in (
     new, check, design, season, weather, plants, swap, shop, work, feed,
-    draw, book, serve, explain, note, demo,
+    draw, book, serve, explain, note, today, demo,
 ):  # fmt: skip
     brimful.add_command(module.command)
 

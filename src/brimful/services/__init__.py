@@ -1,11 +1,13 @@
 """The use cases: the one place where plan, weather, catalogue, journal, clock and files meet."""
 
-from brimful.services.care import CareAnswer, care_desk, work_out_care, write_care
-from brimful.services.designing import Answer, figures_like, work_out, write_design
+from brimful.services.care import CareAnswer, care_desk, care_files, work_out_care, write_care
+from brimful.services.designing import Answer, design_files, figures_like, work_out, write_design
 from brimful.services.drawing import (
     STEPS,
     BookWish,
     SceneAnswer,
+    book_bytes,
+    drawing_files,
     scene_with,
     see,
     work_beside,
@@ -28,10 +30,11 @@ from brimful.services.journal import (
 )
 from brimful.services.opening import Opened, is_sound, open_plan
 from brimful.services.places import Spot, spot_named, spots_of
-from brimful.services.planting import PlantingAnswer, planting_desk, work_out_planting
+from brimful.services.planting import PlantingAnswer, planting_desk, swaps_for, work_out_planting
 from brimful.services.saving import save_all, save_whole
-from brimful.services.season import SeasonAnswer, season_of_opened, work_out_season, write_season
+from brimful.services.season import SeasonAnswer, season_files, season_of_opened, work_out_season, write_season
 from brimful.services.starting import example, write_starter
+from brimful.services.today import TodayAnswer, told_of, work_out_today
 from brimful.services.weather import fetch_weather
 
 __all__ = [
@@ -46,8 +49,13 @@ __all__ = [
     "SceneAnswer",
     "SeasonAnswer",
     "Spot",
+    "TodayAnswer",
     "Wish",
+    "book_bytes",
     "care_desk",
+    "care_files",
+    "design_files",
+    "drawing_files",
     "entries_of",
     "example",
     "export_journal",
@@ -63,18 +71,22 @@ __all__ = [
     "save_all",
     "save_whole",
     "scene_with",
+    "season_files",
     "season_of_opened",
     "see",
     "spot_named",
     "spots",
     "spots_of",
+    "swaps_for",
     "system_of",
+    "told_of",
     "withdraw",
     "work_beside",
     "work_out",
     "work_out_care",
     "work_out_planting",
     "work_out_season",
+    "work_out_today",
     "write_book",
     "write_care",
     "write_design",

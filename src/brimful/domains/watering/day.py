@@ -27,8 +27,6 @@ class DayNeed:
     """What is expected to be drawn before water may run again."""
     rain_l: FloatArray
     """What rain that may be counted on brings before then, beyond what the table counts on."""
-    refill_l: FloatArray
-    """Never below this."""
     capacity_l: FloatArray
     """Held when drained."""
     arrives_l_h: FloatArray
@@ -55,8 +53,8 @@ class DayRun:
 def litres_wanted(need: DayNeed) -> FloatArray:
     """Water that each container wants today, in L.
 
-    Formula: usual + (usual held − held) + (demand − usual demand) − rain, but no less than keeps it at the refill
-    level until water may run again, and no more than it can hold by then.
+    Formula: usual + (usual held − held) + (demand − usual demand) − rain, no less than nothing, and no more than it
+    can hold by the time water may run again, unless the table itself brings more.
 
     Args:
         need: of one zone's containers
@@ -65,9 +63,8 @@ def litres_wanted(need: DayNeed) -> FloatArray:
     Source: own; the daily balance of FAO-56 p.170 written as a deviation from the printed table
     """
     wanted = need.usual_l + need.usual_held_l - need.held_l + need.demand_l - need.usual_demand_l - need.rain_l
-    least = np.maximum(need.refill_l + need.demand_l - need.rain_l - need.held_l, 0.0)
     most = np.maximum(need.capacity_l + need.demand_l - need.rain_l - need.held_l, need.usual_l)
-    result: FloatArray = np.clip(wanted, least, np.maximum(most, least))
+    result: FloatArray = np.clip(wanted, 0.0, most)
     return result
 
 

@@ -1,0 +1,110 @@
+"""Today: the plan, its season, the journal, the weather so far and the clock brought together."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from brimful.findings import Finding
+from brimful.services.care import care_desk
+from brimful.services.opening import Opened, is_sound, open_plan
+
+if TYPE_CHECKING:
+    from brimful.design.care.model import SeasonTasks
+    from brimful.design.settle.notes import Notes
+    from brimful.design.today import TodayWorked, Told
+    from brimful.weather import DailyWeather
+
+
+AFTERWARDS = timedelta(days=45)
+"""So long after its end a season is spoken of as over, before the next one is looked ahead to."""
+
+
+@dataclass(frozen=True, slots=True)
+class TodayAnswer:
+    """What came of asking for one day."""
+
+    today: "TodayWorked | None"
+    findings: tuple[Finding, ...]
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing was found that stops it."""
+        return is_sound(self.today, self.findings)
+
+
+def work_out_today(path: Path, units: str | None = None, *, on: date | None = None) -> TodayAnswer:
+    """One day of a plan's season, from its journal and the weather so far; `on` is today where left out.
+
+    Raises:
+        BrimfulError: a plan or journal that cannot be read at all.
+    """
+    _, opened, stopped = open_plan(path, units)
+    if opened is None:
+        return TodayAnswer(None, stopped)
+    return today_of_opened(opened, told_of(path), on or date.today())
+
+
+def told_of(path: Path) -> "tuple[Told, ...]":
+    """What a plan's journal tells, by the clock of this place.
+
+    Raises:
+        BrimfulError: the journal cannot be read.
+    """
+    from brimful.design.today import Told
+    from brimful.services.journal import entries_of
+
+    return tuple(
+        Told(one.made_at.astimezone(), one.kind, one.place, one.value, one.during_s, one.words, one.by)
+        for one in entries_of(path)
+    )
+
+
+def today_of_opened(opened: Opened, told: "Sequence[Told]", on: date) -> TodayAnswer:
+    """One day of an opened plan's season, from what was told."""
+    from brimful.checks import worst_first
+    from brimful.design.season.whole import lay_out, season_of
+    from brimful.design.settle.notes import Notes
+    from brimful.design.today import today_of
+    from brimful.design.today.whole import TodayDesk
+
+    plan, outcome, notes = opened.plan, opened.outcome, Notes(opened.file.places)
+    laid = lay_out(plan, outcome, opened.catalog, notes, folder=opened.folder)
+    if laid is None:
+        return TodayAnswer(None, worst_first((*outcome.findings, *notes.findings)))
+    season = season_of(plan, outcome, laid, notes, opened.folder)
+    care, recent = care_desk(opened, on - AFTERWARDS), _recent(opened, notes)
+    desk = TodayDesk(
+        plan, opened.design, opened.settled, laid, season, care.planted, care.frost, _tasks(opened, on), recent,
+        tuple(told),
+    )  # fmt: skip
+    found = worst_first(notes.findings)
+    return TodayAnswer(replace(today_of(desk, on), findings=found), found)
+
+
+def _tasks(opened: Opened, on: date) -> "SeasonTasks | None":
+    from brimful.design.care import care_of
+    from brimful.design.care.names import lasting_name
+
+    care = care_of(
+        care_desk(opened, on - AFTERWARDS), folder=opened.folder, parts=("work",), plan_name=lasting_name(opened.file.path)
+    )
+    return care.season
+
+
+def _recent(opened: Opened, notes: "Notes") -> "DailyWeather | None":
+    """The season's own weather so far; where its file will not do, a finding says so and the years' mean stands in."""
+    from brimful.design.climate import read_weather_of
+    from brimful.design.settle.notes import Notes
+
+    site = opened.plan.site
+    if site.recent_weather is None:
+        return None
+    own = Notes(opened.file.places)
+    recent = read_weather_of(site.model_copy(update={"weather": site.recent_weather}), opened.folder, own)
+    if recent is None:
+        said = "; ".join(finding.message for finding in own.findings)
+        remedy = "The mean of the years stands in. `brimful weather` fetches days anew."
+        notes.warn("recent-weather", ("site", "recent_weather"), said, remedy)
+    return recent

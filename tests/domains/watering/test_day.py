@@ -1,0 +1,73 @@
+"""Today's run: the printed table corrected by what is believed; laws that hold whatever the belief."""
+
+from dataclasses import replace
+
+import numpy as np
+from hypothesis import given
+from hypothesis import strategies as st
+
+from brimful.domains.watering.day import DayNeed, litres_wanted, run_of_day
+from brimful.domains.watering.run_time import TimerLimits
+
+TIMER = TimerLimits(1, 4, 240.0)
+
+
+def need(held: float = 10.0, **changes: float) -> DayNeed:
+    """Two equal containers of 20 L with a flow of 12 L/h whose table brings 2 L for a demand of 2 L."""
+    figures = {
+        "usual_l": 2.0, "usual_held_l": 10.0, "usual_demand_l": 2.0, "held_l": held, "demand_l": 2.0, "rain_l": 0.0,
+        "capacity_l": 20.0, "arrives_l_h": 12.0, "rules": 1.0,
+    }  # fmt: skip
+    return DayNeed(**{name: np.full(2, value) for name, value in (figures | changes).items()})
+
+
+def test_all_as_designed_gives_the_table() -> None:
+    """Where nothing deviates, today's minutes are those of the printed table: 2 L at 12 L/h are 10 minutes."""
+    run = run_of_day(need(), TIMER)
+    assert (run.starts, run.minutes, run.short_l) == (1, 10, 0.0)
+
+
+def test_each_litre_off_the_path_is_a_litre_more_or_less() -> None:
+    """A drier mix, a thirstier day, or rain each change the run by their own litres: 1 L at 12 L/h is 5 minutes."""
+    assert run_of_day(need(9.0), TIMER).minutes == 15
+    assert run_of_day(need(demand_l=3.0), TIMER).minutes == 15
+    assert run_of_day(need(rain_l=1.0), TIMER).minutes == 5
+    assert run_of_day(need(rain_l=2.0), TIMER).starts == 0
+
+
+@given(st.floats(0, 20), st.floats(0, 10), st.floats(0, 30), st.floats(0, 10))
+def test_wanted_keeps_to_its_bounds(held: float, demand: float, rain: float, usual: float) -> None:
+    """Never less than nothing, and never more than it can hold, unless the table itself gives more."""
+    wanted = litres_wanted(need(held, demand_l=demand, rain_l=rain, usual_l=usual))
+    assert (wanted >= 0.0).all()
+    assert (wanted <= max(20.0 + demand - rain - held, usual) + 1e-9).all()
+
+
+@given(st.floats(0, 20), st.floats(0, 20))
+def test_a_drier_container_never_gets_less(one: float, other: float) -> None:
+    """Monotone in what is held."""
+    drier, wetter = sorted((one, other))
+    assert (litres_wanted(need(drier)) >= litres_wanted(need(wetter)) - 1e-9).all()
+
+
+def test_one_that_is_out_of_order_does_not_rule() -> None:
+    """A container whose water does not arrive is left to the can; the sound one sets the run."""
+    sick = replace(need(), held_l=np.array([0.0, 10.0]), rules=np.array([0.0, 1.0]))
+    run = run_of_day(sick, TIMER)
+    assert (run.ruling, run.minutes) == (1, 10)
+    assert run_of_day(replace(sick, rules=np.zeros(2)), TIMER).ruling == 0
+
+
+def test_the_permitted_time_is_kept_and_what_lacks_is_said() -> None:
+    """A run that does not fit is cut, and the litres that lack are what was wanted less what is given."""
+    run = run_of_day(need(0.0), TimerLimits(1, 1, 30.0))
+    assert (run.starts, run.minutes) == (1, 30)
+    assert np.isclose(run.short_l, 12.0 - 6.0)
+
+
+def test_starts_are_split_where_one_would_overflow() -> None:
+    """A demand that one filling cannot hold is brought in several starts, each no more than the room and the usual."""
+    full = need(19.0, usual_held_l=19.0, usual_l=6.0, usual_demand_l=6.0, demand_l=12.0)
+    run = run_of_day(full, TIMER)
+    assert run.starts >= 2
+    assert run.starts * run.minutes / 60.0 * 12.0 >= 12.0 - 0.5
