@@ -1,6 +1,8 @@
 """What a person writes becomes kind, value and words; what is doubtful is refused."""
 
+import re
 from datetime import UTC, datetime, timedelta, timezone
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -51,6 +53,17 @@ def test_examples_are_understood(kind: object) -> None:
     made = Entry(new_id(), NOON, said.kind, "", "", said.value, said.during_s, said.words, corrects)
     assert problems(made) == ()
     assert told(made.kind, made.value, made.during_s, System.US).startswith(one.name)
+
+
+def test_the_guide_tells_every_kind() -> None:
+    """Each kind stands in the guide's table of the journal, with the scope of places where it belongs, and no other."""
+    text = (Path(__file__).parents[2] / "docs" / "guide.md").read_text(encoding="utf-8")
+    rows = [line.split("|") for line in text.split("\n## The journal\n")[1].split("\n## ")[0].splitlines()]
+    told_at = {key: row[3].strip() for row in rows if len(row) == 5 for key in re.findall(r"`([\w-]+)`", row[1])}
+    words = {"container": "container", "zone": "zone", "whole": "all"}
+    at = {kind.key: ", ".join(words.get(one, one) for one in kind.at) for kind in KINDS.values()}
+    belongs = {key: "any" if one.count(",") == 3 else one for key, one in at.items()}
+    assert told_at == belongs
 
 
 @given(st.text(max_size=60))
