@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
-from brimful.checks.planting import mixed_thirst, tube_reaches
+from brimful.checks.planting import mixed_thirst, mixed_zone, tube_reaches
 from brimful.checks.water import (
     rows_match,
     run_time_fits,
@@ -25,6 +25,7 @@ CHECKS: tuple[Check, ...] = (
     run_time_fits,
     starved_by_chance,
     mixed_thirst,
+    mixed_zone,
     tube_reaches,
     what_mends,
 )

@@ -138,9 +138,13 @@ class Site(Table):
     longitude: Longitude | None = None
     elevation: Elevation | None = None
     weather: Annotated[Weather, BeforeValidator(keyed("file"))] | None = None
+    recent_weather: Annotated[Weather, BeforeValidator(keyed("file"))] | None = None
     normals: Normals | None = None
     frost_normals: Text | None = None
     coastal: bool = False
+    children: bool = False
+    animals: bool = False
+    wild_land: bool = False
     surroundings: Text | None = None
     planting_day: Day | None = None
     season_end: Day | None = None

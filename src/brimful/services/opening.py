@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -34,10 +35,16 @@ class Opened:
 
     @property
     def checked(self) -> tuple[Finding, ...]:
-        """What the checks of the design find; what was found on the way to it stands with the outcome."""
+        """What the checks of design and planting find; what was found on the way to them stands with the outcome."""
         from brimful.checks import findings_of
+        from brimful.checks.planted import planted_findings
+        from brimful.design.care.desk import season_dates
+        from brimful.design.planting.days import days_of
 
-        return findings_of(self.design, self.file.places)
+        places = self.file.places
+        days = days_of(self.plan.site, self.folder, *season_dates(self.plan, self.settled, date.today()))
+        planted = planted_findings(self.plan, self.settled, self.outcome.grown, days, places)
+        return (*findings_of(self.design, places), *planted)
 
 
 def open_plan(path: Path, units: str | None = None) -> tuple[PlanFile, Opened | None, tuple[Finding, ...]]:

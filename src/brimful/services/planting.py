@@ -13,8 +13,8 @@ if TYPE_CHECKING:
     from datetime import date
 
     from brimful.design.care import CareDesk
-    from brimful.design.planting.model import PlantingWorked, SwapWorked
     from brimful.design.planting.desk import PlantingDesk
+    from brimful.design.planting.model import PlantingWorked, SwapWorked
     from brimful.design.season.model import SeasonWorked
 
 
@@ -25,6 +25,7 @@ class PlantingAnswer:
     planting: "PlantingWorked | None"
     findings: tuple[Finding, ...]
     swaps: "tuple[SwapWorked, ...]" = ()
+    units: str = "US"
 
     @property
     def sound(self) -> bool:
@@ -55,7 +56,7 @@ def work_out_planting(
     desk = planting_desk(opened, care_desk(opened, today), season, today or day.today())
     if swap is not None:
         swaps = swaps_of(desk, swap)
-        return PlantingAnswer(None, worst_first(desk.notes.findings), swaps)
+        return PlantingAnswer(None, worst_first(desk.notes.findings), swaps, opened.plan.units)
     planting = planting_of(desk, opened.plan.title, opened.plan.units)
     found = (*opened.outcome.findings, *opened.checked, *desk.notes.findings)
     return PlantingAnswer(replace(planting, findings=worst_first(found)), worst_first(found))

@@ -12,6 +12,7 @@ from brimful.domains.planting.order import (
     CLASSES,
     first_warm_mix,
     hardiness_class,
+    kind_of_good,
     order_dates,
     planting_window,
     spare_share,
@@ -86,17 +87,46 @@ def test_230_calibrachoa_are_14_trays() -> None:
     assert tray_order(12, None, 0.0).ordered == 12
 
 
+@given(st.integers(0, 3_000), st.integers(1, 100), st.floats(0.0, 0.2), st.integers(0, 4_000))
+def test_plants_on_hand_save_trays(needed: int, per_tray: int, spare: float, on_hand: int) -> None:
+    """With what is on hand the order covers count and spare; no tray is bought that could be left out."""
+    order = tray_order(needed, per_tray, spare, on_hand)
+    wanted = needed * (1 + spare)
+    assert order.ordered + on_hand >= wanted - 1e-6
+    assert order.trays == 0 or order.ordered - per_tray + on_hand < wanted
+    assert order.trays <= tray_order(needed, per_tray, spare).trays
+
+
 def test_spares_by_size_and_place() -> None:
     """5 % for 4-inch, 8 % for packs, 10 % in public squares (common practice, no source)."""
     assert (spare_share(0.473), spare_share(0.147), spare_share(2.84, public=True)) == (0.05, 0.08, 0.10)
 
 
 def test_dates_count_back_from_planting() -> None:
-    """Pots are ordered 14 to 8 weeks ahead, stock 6 to 4; hardening starts two weeks before planting."""
-    pots, stock = order_dates(MAY), order_dates(MAY, "stock")
+    """Pots are ordered 14 to 8 weeks ahead, stock 6 to 4; hardening starts two weeks before planting, if at all."""
+    pots, stock = order_dates(MAY, "pots from seed"), order_dates(MAY, "nursery stock")
     assert (MAY - pots.order_from, MAY - pots.order_by) == (timedelta(weeks=14), timedelta(weeks=8))
     assert (MAY - stock.order_from, MAY - stock.order_by) == (timedelta(weeks=6), timedelta(weeks=4))
-    assert MAY - pots.hardening == timedelta(days=14)
+    assert pots.hardening == MAY - timedelta(days=14)
+    assert stock.hardening is None
+
+
+def test_larger_pots_are_ordered_earlier() -> None:
+    """The larger a plant is sold, the earlier it is ordered; shrubs and bulbs go their own way."""
+    petunia, shrub, tulip = (taxa()[key] for key in ("petunia-trailing", "rose-shrub", "tulip"))
+    kinds = [kind_of_good(petunia, litres) for litres in (0.1, 0.5, 2.8, 6.0)]
+    assert kinds == ["packs and plugs", "pots from cuttings", "large pots", "baskets and tubs"]
+    days = [order_dates(MAY, kind).order_by for kind in kinds]
+    assert days == sorted(days, reverse=True)
+    assert (kind_of_good(shrub, 0.5), kind_of_good(tulip, 0.5)) == ("nursery stock", "bulbs")
+
+
+@pytest.mark.parametrize("key", sorted(taxa()))
+def test_every_taxon_is_some_kind_of_good(key: str) -> None:
+    """Whatever the plant and its pot, there is a lead time, and the order comes before planting day."""
+    for litres in (0.07, 0.5, 3.0, 12.0):
+        dates = order_dates(MAY, kind_of_good(taxa()[key], litres))
+        assert dates.order_from < dates.order_by < dates.planting
 
 
 @pytest.mark.parametrize(
@@ -116,6 +146,7 @@ def test_windows_follow_frost_and_mix() -> None:
     held = planting_window("warm", MAY, MAY + timedelta(days=20))
     assert (held.first, held.held_by) == (MAY + timedelta(days=20), "mix temperature")
     assert planting_window("warm", MAY, MAY).held_by == "frost"
+    assert planting_window("warm", None, MAY).first == MAY
 
 
 def test_the_mix_must_hold_its_warmth() -> None:
@@ -132,9 +163,12 @@ def test_mistakes_are_refused() -> None:
         lambda: bloom_calendar([], MAY, MAY),
         lambda: upkeep_hours([], 1, 0.0, SEASON),
         lambda: tray_order(-1, 18, 0.05),
+        lambda: tray_order(1, 18, 0.05, -1),
         lambda: spare_share(0.0),
         lambda: order_dates(MAY, "soon"),
         lambda: planting_window("mild", MAY),
+        lambda: planting_window("warm", None),
+        lambda: kind_of_good(taxa()["tulip"], 0.0),
         lambda: first_warm_mix("warm", [MAY], []),
     ):
         with pytest.raises(ValueError, match="expected"):

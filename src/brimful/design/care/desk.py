@@ -65,3 +65,18 @@ def date_of(day_of_leap_year: int, year: int) -> date:
         return day.replace(year=year)
     except ValueError:
         return date(year, 3, 1)
+
+
+def season_year(plan: Plan, season_end: int, today: date) -> int:
+    """The year the season's dates stand in: the plan's own, or the season that is under way or comes next."""
+    given: int | None = plan.site.year
+    if given is not None:
+        return given
+    return today.year + int(date_of(season_end, today.year) < today)
+
+
+def season_dates(plan: Plan, settled: Settled, today: date) -> tuple[date, date]:
+    """Planting day and season's end as dates; `today` is the clock."""
+    first, last = settled.season.planting_day, settled.season.season_end
+    year = season_year(plan, last, today)
+    return date_of(first, year), date_of(last, year + 1 if last < first else year)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import SetOutWorked
 from brimful.design.model import RowWorked
+from brimful.design.plant_goods import item_of
 from brimful.design.settle import RowSpec, ZoneSpec
 from brimful.domains.hydraulics.zone import Zone as DripZone
 from brimful.domains.takeoff.order import Need
@@ -33,7 +34,7 @@ def container_needs(row: RowSpec, worked: RowWorked, key: str, count: int) -> It
     yield Need(key, "container", count, "each", row.name, whole=True)
     yield Need(row.mix.key, "mix", count * worked.mix_to_buy_l, "l", row.name)
     for spec in row.plants:
-        item = f"{spec.plant.key} {spec.root_ball.key}"
+        item = item_of(spec.plant.key, spec.root_ball)
         yield Need(item, "plant", count * spec.count, "each", row.name, whole=True)
 
 

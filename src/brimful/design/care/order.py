@@ -1,7 +1,7 @@
 """Stage: the order: what to buy after spares and what is on hand, what it costs, and one container more."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from brimful.catalog import Price as PriceRow
 from brimful.design.care.cutting import cuts_of, roll_needs
@@ -9,7 +9,10 @@ from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import CutTubeWorked, OrderItem, OrderWorked, Unit
 from brimful.design.care.needs import all_needs, largest_row
 from brimful.design.care.stock import on_hand_of, spares_of
+from brimful.design.plant_goods import plant_price, plant_spare, plants_a_pack
+from brimful.design.settle.notes import Notes
 from brimful.domains.takeoff.order import Need, OrderLine, Price, order_lines, order_total
+from brimful.plan.read import Places
 from brimful.quantities import Dimension, System, show
 
 ASSUMED = "assumed"
@@ -54,12 +57,30 @@ def order_of(desk: CareDesk, extra: Sequence[Need]) -> tuple[OrderWorked, tuple[
         by_item.setdefault(need.item, []).append(need)
     lines = tuple(
         desk.ledger.at("care", "order").work(
-            item, order_lines, needs=tuple(group), prices=prices, on_hand=stock, spares=spares
+            item, order_lines, needs=tuple(group), prices=prices, on_hand=stock, spares=_spares(desk, group[0], spares)
         )[0]
         for item, group in by_item.items()
     )
-    then = {line.item: line for line in order_lines(more, prices, on_hand=stock, spares=spares)}
+    then: dict[str, OrderLine] = {}
+    for item in dict.fromkeys(need.item for need in more):
+        group = [need for need in more if need.item == item]
+        then[item] = order_lines(group, prices, on_hand=stock, spares=_spares(desk, group[0], spares))[0]
     return _worked(desk, lines, then, known), cuts
+
+
+def plants_on_hand(desk: CareDesk) -> dict[str, float]:
+    """Plants on hand by item; what is wrong with the plan's stock the order tells."""
+    quiet = replace(desk, notes=Notes(Places()))
+    needs = [need for need in all_needs(quiet) if need.kind == "plant"]
+    return on_hand_of(quiet, needs, {need.item: _priced(quiet, need).name for need in needs}) if desk.plan.stock else {}
+
+
+def _spares(desk: CareDesk, need: Need, usual: Mapping[str, float]) -> Mapping[str, float]:
+    """The shares for an item: those of plants go by the size of their pot, unless the plan says otherwise."""
+    if need.kind != "plant":
+        return usual
+    ball = desk.catalog.root_balls[need.item.split(" ", 1)[1]]
+    return {**usual, "plant": plant_spare(desk.plan.spares, ball)}
 
 
 def with_rolls(needs: Sequence[Need], cuts: Sequence[CutTubeWorked]) -> tuple[Need, ...]:
@@ -117,12 +138,8 @@ def _priced(desk: CareDesk, need: Need) -> Priced:
     """The price row of an item: its own key, for a plant its taxon and then its trade size; a roll by its metres."""
     if need.kind == "roll":
         return _roll(desk, need)
-    keys = [need.item]
-    if need.kind == "plant":
-        taxon, size = need.item.split(" ", 1)
-        keys += [taxon, f"plant-{size.replace('#', 'no-')}"]
-    rows = (desk.catalog.prices.get(key) for key in keys)
-    row = next((found for found in rows if found is not None and found.per == need.unit), None)
+    row = plant_price(desk.catalog, need.item) if need.kind == "plant" else desk.catalog.prices.get(need.item)
+    row = None if row is None or row.per != need.unit else row
     name = (row.name if row else "") or _name(desk, need)
     pack = _pack(desk, need, row)
     cost = None if row is None else row.price * pack
@@ -141,7 +158,9 @@ def _roll(desk: CareDesk, need: Need) -> Priced:
 
 
 def _pack(desk: CareDesk, need: Need, row: PriceRow | None) -> float:
-    """How much one pack holds: the price table's own word, a bag of mix, or a single piece or metre."""
+    """How much one pack holds: a tray of plants, the price table's own word, a bag of mix, or a piece or metre."""
+    if need.kind == "plant":
+        return float(plants_a_pack(desk.catalog, need.item))
     if row is not None and row.pack:
         return row.pack
     if need.kind == "mix":

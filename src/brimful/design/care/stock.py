@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from brimful.design.care.desk import CareDesk
+from brimful.domains.planting.order import SPARE_PACKS
 from brimful.domains.takeoff.order import SPARES, Need
 from brimful.errors import QuantityError
 from brimful.findings import did_you_mean
@@ -59,5 +60,6 @@ def spares_of(desk: CareDesk) -> dict[str, float]:
         spares[word] = share
     if not desk.plan.spares:
         some = ", ".join(f"{kind} {100 * share:.0f} %" for kind, share in SPARES.items() if share)
+        some += f"; {100 * SPARE_PACKS:.0f} % of plants in packs and plugs"
         desk.notes.assume("spares", "spares", some, "bricks: trade article (read); the rest common practice, no source")
     return spares

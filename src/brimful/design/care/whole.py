@@ -1,11 +1,10 @@
 """Build and care, part by part, in order."""
 
 from collections.abc import Collection
-from datetime import date
 from pathlib import Path
 
 from brimful.design.care.build import build_of
-from brimful.design.care.desk import CareDesk, date_of
+from brimful.design.care.desk import CareDesk
 from brimful.design.care.feeding import feed_of
 from brimful.design.care.handling import bags_of, handling_of
 from brimful.design.care.model import Care, CutTubeWorked, FeedWorked, OrderWorked
@@ -15,17 +14,8 @@ from brimful.design.care.setout import set_outs_of
 from brimful.design.care.tasks import tasks_of
 from brimful.design.season.model import SeasonWorked
 from brimful.domains.takeoff.order import Need
-from brimful.plan.schema import Plan
 
 PARTS = ("shop", "work", "feed")
-
-
-def season_year(plan: Plan, season_end: int, today: date) -> int:
-    """The year the season's dates stand in: the plan's own, or the season that is under way or comes next."""
-    given: int | None = plan.site.year
-    if given is not None:
-        return given
-    return today.year + int(date_of(season_end, today.year) < today)
 
 
 def care_of(

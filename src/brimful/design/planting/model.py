@@ -58,12 +58,13 @@ class PairWorked:
 
 @dataclass(frozen=True, slots=True)
 class UpkeepWorked:
-    """Work on all containers of the row in one week."""
+    """Work on the containers of a row, or of the plan, in one week, and which taxa are cut back in it."""
 
     week: str
     visit_h: float
     deadhead_h: float
     trim_h: float
+    trimmed: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,13 +87,17 @@ class RowPlanting:
 
 @dataclass(frozen=True, slots=True)
 class OrderWorked:
-    """Plants of one taxon and size for the whole plan, with spares, in whole trays, and the dates."""
+    """Plants of one taxon and size for the whole plan, with spares, in whole trays, and the dates; `hardening` is empty
+    for what needs none, the cost None where no price is known."""
 
     plant: str
     size: str
     needed_count: int
+    per_tray_count: int
     trays_count: int
     ordered_count: int
+    cost_money: float | None
+    lead: str
     order_from: str
     order_by: str
     hardening: str
@@ -100,16 +105,19 @@ class OrderWorked:
 
 
 @dataclass(frozen=True, slots=True)
-class PlantingWorked:
-    """The planting of a plan."""
+class WindowWorked:
+    """When a taxon may be planted and what holds the first day, "frost" or "mix temperature"; the least temperature of
+    the mix; the temperature that harms it, and the day by which half of the seasons have such a night. Empty: not
+    known, or not of this season."""
 
-    title: str
-    units: str
-    rows: tuple[RowPlanting, ...]
-    orders: tuple[OrderWorked, ...]
-    growth_taken_as: str
-    coldest_taken_as: str
-    findings: tuple[Finding, ...]
+    plant: str
+    hardiness: str
+    plant_from: str
+    plant_until: str
+    held_by: str
+    mix_least_c: float
+    harmed_at_c: float
+    ends: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +130,23 @@ class PartWorked:
 
 
 @dataclass(frozen=True, slots=True)
+class EffectWorked:
+    """One container with a plant in it, and what changes against now: water at mid-season, the bill of all plants (None
+    where a price is missing); months of bloom, feed and upkeep of the plant; what does not fit."""
+
+    water_l_day: float
+    water_change_l_day: float
+    bill_change_money: float | None
+    bloom_months: tuple[str, ...]
+    feed: str
+    deadhead: str
+    trim: str
+    does_not_fit: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SubstituteWorked:
-    """A plant that can stand in: score 0 to 1, how many a container, and what changes."""
+    """A plant that can stand in: score 0 to 1, how many a container, what changes in words and in figures."""
 
     plant: str
     name: str
@@ -131,16 +154,42 @@ class SubstituteWorked:
     count: int
     parts: tuple[PartWorked, ...]
     changes: tuple[str, ...]
+    effect: EffectWorked
 
 
 @dataclass(frozen=True, slots=True)
 class SwapWorked:
-    """What can stand in for one plant in one row, best first; `stopped_count` taxa cannot."""
+    """What can stand in for one plant in the rows and containers named, best first, and how it is now; `stopped_count`
+    taxa cannot."""
 
-    row: str
+    rows: tuple[str, ...]
+    containers: tuple[str, ...]
     plant: str
     count: int
+    why: str
     sun_h: float
     sun_taken_as: str
+    currency: str
+    now: EffectWorked
     substitutes: tuple[SubstituteWorked, ...]
     stopped_count: int
+
+
+@dataclass(frozen=True, slots=True)
+class PlantingWorked:
+    """The planting of a plan; `swaps` where a plant stands in too little or too much sun."""
+
+    title: str
+    units: str
+    rows: tuple[RowPlanting, ...]
+    orders: tuple[OrderWorked, ...]
+    windows: tuple[WindowWorked, ...]
+    swaps: tuple[SwapWorked, ...]
+    upkeep: tuple[UpkeepWorked, ...]
+    growth_taken_as: str
+    coldest_c: float
+    coldest_taken_as: str
+    last_frost: str
+    last_frost_taken_as: str
+    currency: str
+    findings: tuple[Finding, ...]

@@ -33,7 +33,7 @@ def row_of(row: RowSpec, grown: RowGrown, season: tuple[date, date], palette: Pa
         tuple(BloomWorked(key, month, share) for key, months in bloom.items() for month, share in months.items()),
         swatches,
         pairs_of(swatches),
-        tuple(UpkeepWorked(u.week.isoformat(), u.visit_h, u.deadhead_h, u.trim_h) for u in upkeep),
+        tuple(UpkeepWorked(u.week.isoformat(), u.visit_h, u.deadhead_h, u.trim_h, u.trimmed) for u in upkeep),
     )
 
 

@@ -10,8 +10,22 @@ from brimful.domains.planting.taxon import Taxon
 SPARE_POTS, SPARE_PACKS, SPARE_PUBLIC = 0.05, 0.08, 0.10
 """Over count: pots of 4 in and larger; packs and plugs; public squares (common practice, no source)."""
 SMALL_BALL_L = 0.25
-LEAD_WEEKS = {"packs": (6, 14), "pots": (8, 14), "stock": (4, 6)}
-"""Contract growing 6 to 14 weeks by species and size, stock plugs 4 to 6 (trade pages, read); split: memory."""
+LEAD_WEEKS = {
+    "packs and plugs": (6, 14),
+    "pots from seed": (8, 14),
+    "pots from cuttings": (9, 14),
+    "large pots": (11, 14),
+    "baskets and tubs": (13, 14),
+    "bulbs": (8, 14),
+    "nursery stock": (4, 6),
+}
+"""Weeks before planting at the latest and at the earliest. Contract growing takes 6 to 14 weeks by species and size,
+stock not on hand 4 to 6 (trade pages, read); bulbs are ordered in July and August (crop planner, read); the split is
+the longest time to finish each kind: packs 4 to 6, 4-inch from seed 5 to 8, from cuttings 6 to 9, gallons 8 to 11,
+baskets 10 to 13 (from memory: ask the grower)."""
+LARGE_BALL_L, TUB_BALL_L = 1.2, 5.0
+SLOW_WEEKS = 20.0
+"""Plants so slow are bought at size, from a nursery's own stock (common practice, no source)."""
 HARDENING_DAYS = 14
 """At least two weeks (master gardener handbook, read in quotation); 7 to 10 days is the short form (read)."""
 CLASSES: dict[str, tuple[int, int]] = {
@@ -43,7 +57,7 @@ class Dates:
 
     order_from: date
     order_by: date
-    hardening: date
+    hardening: date | None
     planting: date
 
 
@@ -72,45 +86,72 @@ def spare_share(ball_volume_l: float, *, public: bool = False) -> float:
     return SPARE_PUBLIC if public else SPARE_PACKS if ball_volume_l < SMALL_BALL_L else SPARE_POTS
 
 
-def tray_order(needed: int, per_tray: int | None, spare: float) -> TrayOrder:
-    """Plants to order, rounded up to whole trays after the spare is added.
+def tray_order(needed: int, per_tray: int | None, spare: float, on_hand: int = 0) -> TrayOrder:
+    """Plants to order, rounded up to whole trays after the spare is added and what is on hand taken off.
 
-    Formula: trays = ⌈N (1 + p) / cells⌉.
+    Formula: trays = ⌈(⌈N (1 + p)⌉ − on hand) / cells⌉.
 
     Args:
-        needed: plants in all containers; per_tray: cells, None where sold singly; spare: share over count [1]
+        needed: plants in all containers; per_tray: cells, None where sold singly; spare: share over count [1];
+        on_hand: plants that are there
     Returns: a TrayOrder; sold singly, a tray is one plant
-    Valid: needed and spare of 0 or more
+    Valid: needed, spare and on hand of 0 or more
     Source: common practice, no source
 
     >>> tray_order(230, 18, 0.05).trays, tray_order(230, 18, 0.05).ordered
     (14, 252)
     """
     cells = 1 if per_tray is None else per_tray
-    if needed < 0 or cells < 1 or not spare >= 0.0:
-        raise ValueError(
-            f"{needed} plants, {per_tray} a tray, spare {spare} were given: expected 0 or more, 1 or more, 0 or more"
-        )
-    trays = math.ceil(round(needed * (1.0 + spare) / cells, 9))
-    return TrayOrder(needed, trays, trays * cells, trays * cells / needed - 1.0 if needed else 0.0)
+    if needed < 0 or cells < 1 or not spare >= 0.0 or on_hand < 0:
+        given = f"{needed} plants, {per_tray} a tray, spare {spare}, {on_hand} on hand were given"
+        raise ValueError(f"{given}: expected 0 or more, 1 or more, 0 or more, 0 or more")
+    wanted = math.ceil(round(needed * (1.0 + spare), 9))
+    trays = max(0, math.ceil((wanted - on_hand) / cells))
+    return TrayOrder(needed, trays, trays * cells, (on_hand + trays * cells) / needed - 1.0 if needed else 0.0)
 
 
-def order_dates(planting: date, lead: str = "pots") -> Dates:
+def kind_of_good(taxon: Taxon, ball_volume_l: float) -> str:
+    """How a plant is grown for sale, which sets how long ahead it is ordered.
+
+    Formula: bulbs that are set dry; woody and slow plants from stock; the rest by the pot: packs and plugs below
+    0.25 L, pots below 1.2 L, large pots below 5 L; annuals from seed, others from cuttings.
+
+    Args:
+        taxon: the plant; ball_volume_l: volume of its pot [L]
+    Returns: a key of LEAD_WEEKS
+    Valid: volume above 0
+    Source: common practice, no source
+
+    Raises: ValueError for a volume of 0 or less
+    """
+    if not ball_volume_l > 0.0:
+        raise ValueError(f"ball_volume_l is {ball_volume_l}: expected above 0")
+    if taxon.weeks_to_fill >= SLOW_WEEKS or taxon.life == "shrub":
+        return "bulbs" if taxon.life == "bulb" else "nursery stock"
+    if ball_volume_l < SMALL_BALL_L:
+        return "packs and plugs"
+    if ball_volume_l < LARGE_BALL_L:
+        return "pots from seed" if taxon.life == "annual" else "pots from cuttings"
+    return "large pots" if ball_volume_l < TUB_BALL_L else "baskets and tubs"
+
+
+def order_dates(planting: date, lead: str = "pots from cuttings") -> Dates:
     """When to order and when to start hardening, counted back from planting day (practice of growers).
 
     Args:
-        planting: day; lead: "packs", "pots" for plants grown to order, "stock" for those a grower keeps
-    Returns: Dates
+        planting: day; lead: a kind of good, from kind_of_good
+    Returns: Dates; what comes from stock or as bulbs has stood outside, and needs no hardening
     Valid: ask the grower; autumn is the time to plan for spring
     Source: contract growing 6–14 weeks, stock 4–6 (trade pages, read); hardening (handbook, read in quotation)
 
     >>> order_dates(date(2026, 5, 18)).order_by, order_dates(date(2026, 5, 18)).hardening
-    (datetime.date(2026, 3, 23), datetime.date(2026, 5, 4))
+    (datetime.date(2026, 3, 16), datetime.date(2026, 5, 4))
     """
     if lead not in LEAD_WEEKS:
         raise ValueError(f'lead "{lead}" was given: expected one of {", ".join(LEAD_WEEKS)}')
     latest, earliest = (planting - timedelta(weeks=weeks) for weeks in LEAD_WEEKS[lead])
-    return Dates(earliest, latest, planting - timedelta(days=HARDENING_DAYS), planting)
+    hardening = None if lead in ("bulbs", "nursery stock") else planting - timedelta(days=HARDENING_DAYS)
+    return Dates(earliest, latest, hardening, planting)
 
 
 def hardiness_class(taxon: Taxon) -> str:
@@ -124,22 +165,25 @@ def hardiness_class(taxon: Taxon) -> str:
     return "warm" if taxon.min_temp_damage_c > -1.0 else "tender"
 
 
-def planting_window(hardiness: str, last_frost: date, mix_ready: date | None = None) -> Window:
+def planting_window(hardiness: str, last_frost: date | None, mix_ready: date | None = None) -> Window:
     """Good days to plant a frost class in spring, by the last frost date and by when the mix is warm enough.
 
     Args:
-        hardiness: a frost class; last_frost: mean or, safer, one-in-ten date of the last frost;
-        mix_ready: from first_warm_mix
+        hardiness: a frost class; last_frost: mean or, safer, one-in-ten date of the last frost, None where there is no
+        frost; mix_ready: from first_warm_mix, None where it is not known; one of them is needed
     Returns: a Window; where a cold mix holds back the start, it is moved as a whole
     Valid: spring planting; frost dates of the site
     Source: Purdue HO-203 as copied elsewhere (read, partly reconstructed)
     """
     if hardiness not in CLASSES:
         raise ValueError(f'frost class "{hardiness}" was given: expected one of {", ".join(CLASSES)}')
-    first, last = (last_frost + timedelta(days=days) for days in CLASSES[hardiness])
-    if mix_ready is None or mix_ready <= first:
-        return Window(first, last, "frost")
-    return Window(mix_ready, mix_ready + (last - first), "mix temperature")
+    start, end = CLASSES[hardiness]
+    frost_gone = None if last_frost is None else last_frost + timedelta(days=start)
+    if frost_gone is None and mix_ready is None:
+        raise ValueError("neither last frost nor warm mix was given: expected one of them")
+    firsts = [day for day in (frost_gone, mix_ready) if day is not None]
+    first = max(firsts)
+    return Window(first, first + timedelta(days=end - start), "frost" if first == frost_gone else "mix temperature")
 
 
 def first_warm_mix(hardiness: str, days: Sequence[date], mix_mean_c: Sequence[float]) -> date | None:
