@@ -59,12 +59,12 @@ def command(plan: Path, place: str, what: tuple[str, ...], **options: Any) -> No
 
 def _take_down(plan: Path, place: str, what: tuple[str, ...], asked: Asked) -> None:
     from brimful.journal import told_entry
-    from brimful.services import Wish, note, system_of, withdraw
+    from brimful.services import NoteWish, note, system_of, withdraw
 
     if asked.withdraw:
         noted = withdraw(plan, asked.withdraw, asked.by)
     else:
-        noted = note(plan, Wish(place, " ".join(what), asked.by, asked.at, asked.corrects))
+        noted = note(plan, NoteWish(place, " ".join(what), asked.by, asked.at, asked.corrects))
     click.echo(f"Noted: {told_entry(noted.entry, system_of(plan))}")
     for remark in noted.remarks:
         click.echo(f"To mind: {remark}.", err=True)

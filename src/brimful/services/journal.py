@@ -39,7 +39,7 @@ class Imported:
 
 
 @dataclass(frozen=True, slots=True)
-class Wish:
+class NoteWish:
     """What is to be noted: where, what in a person's words, by whom, when, and the id of an entry it stands for."""
 
     place: str
@@ -78,7 +78,7 @@ def spots(path: Path) -> tuple[Spot, ...]:
     return spots_of(_plan(path))
 
 
-def note(path: Path, wish: Wish, *, now: datetime | None = None) -> Noted:
+def note(path: Path, wish: NoteWish, *, now: datetime | None = None) -> Noted:
     """Take down what a person saw or did; when this returns, it is on the disk. `now` is the clock.
 
     Raises:
