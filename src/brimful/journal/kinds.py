@@ -50,6 +50,7 @@ KINDS: dict[str, Kind] = {
         Kind("hand-watered", "watered by hand", "2 gal", said=("hand watered", "watered"),
              dimension=Dimension.VOLUME, most=10_000.0),
         Kind("fed", "fed", "fed"),
+        Kind("deadheaded", "deadheaded", "deadheaded", said=("groomed",)),
         Kind("trimmed", "trimmed", "trimmed", said=("trim",)),
         Kind("replaced", "replaced", "replaced one angelonia", said=("replace",), needs_words=True),
         Kind("photo", "photo", "photo from the gate", said=("picture",), needs_words=True),
