@@ -55,7 +55,7 @@ def choose_open(plan: Plan, settled: Settled, needs: dict[str, Need], catalog: C
         if key not in done:
             done[key] = _search(_Bench(plan, zone, rows, open_, settled, needs, catalog))
         stands = sorted((t for t in done[key] if not t.verdict.reasons), key=_cheapest)
-        taken = stands[0] if stands else min(done[key], key=lambda t: (len(t.verdict.reasons), t.verdict.cost_money))
+        taken = stands[0] if stands else min(done[key], key=_nearest_to_standing)
         filled.append(taken.zone.model_copy(update={"name": zone.name}))
         best[zone.name] = tuple(_choice(i + 1, tried) for i, tried in enumerate(_different(stands)[:BEST]))
         rejected[zone.name] = _rejected(done[key])
@@ -78,6 +78,11 @@ def fill_choices(choices: Choices, settled: Settled, catalog: Catalog, notes: No
 def _cheapest(tried: Tried) -> tuple[float, float]:
     """By cost to the hundredth; of equal cost, the more even one."""
     return round(tried.verdict.cost_money, 2), -tried.verdict.uniformity_percent
+
+
+def _nearest_to_standing(tried: Tried) -> tuple[bool, int, float]:
+    """Where nothing keeps every limit: what gives water at all first, then fewest reasons against it, then cost."""
+    return tried.verdict.uniformity_percent <= 0, len(tried.verdict.reasons), tried.verdict.cost_money
 
 
 def _likeness(zone: Zone, rows: tuple[Containers, ...], needs: dict[str, Need]) -> object:
