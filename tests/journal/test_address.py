@@ -1,15 +1,19 @@
 """The address of a crew's database: what is wrong with it is told, and the password is told to nobody."""
 
 import logging
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 from tests.journal.making import entry
 from tests.journal.server import PASSWORD, SPELLED, Server
 
+from brimful.cli import brimful
 from brimful.errors import JournalError
 from brimful.journal.store import open_journal
-from brimful.services import journal_place
+from brimful.services import example, journal_place
 from brimful.services.journal import VARIABLE
 
 SECRETS = (PASSWORD, SPELLED, "p@ss", "w:rd", "hush")
@@ -61,3 +65,25 @@ def test_where_a_journal_is_kept() -> None:
     assert journal_place(plan, {}) == Path("garden/square.journal")
     assert journal_place(plan, {VARIABLE: " "}) == Path("garden/square.journal")
     assert journal_place(plan, {VARIABLE: "postgresql://h/x"}) == "postgresql://h/x"
+
+
+def test_notes_of_a_crew(database: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """With the database in the environment two machines note into one journal, and no file is made beside the plan."""
+    monkeypatch.setenv(VARIABLE, database)
+    said = []
+    for machine in ("a", "b"):
+        plan = tmp_path / machine / "square.toml"
+        plan.parent.mkdir()
+        plan.write_bytes(example("courthouse_square").read_bytes())
+        said.append(CliRunner().invoke(brimful, ["note", str(plan), "steps 3", "dry", "--by", machine]).output)
+        assert [one.name for one in plan.parent.iterdir()] == ["square.toml"]
+    said.append(CliRunner().invoke(brimful, ["note", str(plan), "--list"]).output)
+    assert [line.split(", ")[1][0] for line in said[-1].splitlines()] == ["a", "b"]
+    assert silent(*said)
+
+
+def test_the_database_is_brought_in_late() -> None:
+    """The command line starts without the database's libraries."""
+    words = "import sys, brimful.cli, brimful.services; print({'sqlalchemy', 'alembic'} & {*sys.modules})"
+    done = subprocess.run([sys.executable, "-c", words], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "set()"
