@@ -5,41 +5,45 @@ from concurrent.futures import ThreadPoolExecutor
 from contextlib import asynccontextmanager
 from pathlib import Path
 from typing import Any
+from urllib.parse import quote
 
 from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Mount, Route
-from starlette.staticfiles import StaticFiles
 
-from brimful.web.bench import Bench
+from brimful.errors import BrimfulError
+from brimful.web.files import Files
 from brimful.web.guard import guards
 from brimful.web.leaf import Page
 from brimful.web.pages import PAGES
 from brimful.web.parts import PARTS
+from brimful.web.rack import Rack
+from brimful.web.refusals import refused, unreadable
 from brimful.web.show import not_found, show_index, show_page, trouble
 
-HERE = Path(__file__).parent
 
+def create_app(plans: Sequence[Path], *, share: str = "", names: Sequence[str] = ()) -> Starlette:
+    """The application for plans, which may be files or folders.
 
-def create_app(plans: Sequence[Path], *, share: str = "") -> Starlette:
-    """The application for plans; `share` is the pass phrase that lets others on the network in, "" for nobody."""
+    `share` is the pass phrase that lets others on the network in, "" for nobody; `names` are this machine's there.
+    """
     crew = ThreadPoolExecutor(max_workers=1, thread_name_prefix="beside")
 
     @asynccontextmanager
     async def lifespan(app: Starlette) -> Any:
         yield
-        for bench in app.state.benches.values():
-            bench.call_off()
+        app.state.benches.call_off()
         crew.shutdown(wait=False, cancel_futures=True)
 
     app = Starlette(
         routes=routes(),
-        middleware=guards(share),
+        middleware=guards(share, names),
         lifespan=lifespan,
-        exception_handlers={404: not_found, 500: trouble},
+        exception_handlers={404: not_found, HTTPException: refused, BrimfulError: unreadable, 500: trouble},
     )
-    app.state.benches = {path.stem: Bench(path, crew) for path in plans}
+    app.state.benches = Rack(plans, crew)
     return app
 
 
@@ -52,7 +56,7 @@ def routes() -> list[BaseRoute]:
         Route("/container/{name:path}", to_only_plan),
         *lenses,
         *parts,
-        Mount("/static", StaticFiles(directory=HERE / "static"), name="static"),
+        Mount("/static", Files(), name="static"),
     ]
 
 
@@ -65,7 +69,7 @@ def _door(page: Page) -> Any:
 
 def to_only_plan(request: Request) -> Response:
     """A label's address leads to the only plan there is, or to the list of plans."""
-    benches = request.app.state.benches
-    if len(benches) != 1:
+    names = list(request.app.state.benches)
+    if len(names) != 1:
         return RedirectResponse("/")
-    return RedirectResponse(f"/p/{next(iter(benches))}{request.url.path}")
+    return RedirectResponse(f"/p/{quote(names[0])}{quote(request.scope['path'])}")

@@ -2,7 +2,9 @@
 
 import hashlib
 import logging
+import re
 import threading
+from collections import OrderedDict
 from collections.abc import Mapping
 from concurrent.futures import Executor
 from dataclasses import dataclass, field, replace
@@ -18,6 +20,10 @@ if TYPE_CHECKING:
 
 BESIDE = (".csv", ".json", ".dly")
 """Endings of the files beside a plan that its answers may rest on."""
+NAMED = re.compile(rb"""["']([^"'\n]+\.(?:csv|json|dly))["']""", re.IGNORECASE)
+"""A file that a plan names, wherever it stands."""
+KEPT = 8
+"""So many texts of a plan are kept worked out: going back to one is at once."""
 
 
 class Stopped(Exception):  # noqa: N818  (no error: the work was called off)
@@ -27,8 +33,8 @@ class Stopped(Exception):  # noqa: N818  (no error: the work was called off)
 @dataclass(frozen=True, slots=True)
 class Sight:
     """A plan as it stands at one moment. `scene` is None where the plan cannot be worked out; `doing` says what is
-    being worked out just now and is "" when all is done, `stopped` that the work was called off; `workings` say how
-    each figure so far came about."""
+    being worked out just now and is "" when all is done, `stopped` that the work was called off, `broken` what
+    was being worked out when it broke off; `workings` say how each figure so far came about."""
 
     name: str
     path: Path
@@ -38,12 +44,13 @@ class Sight:
     findings: tuple[Finding, ...]
     doing: str = ""
     stopped: bool = False
+    broken: str = ""
     workings: Mapping[str, Working] = field(default_factory=dict)
 
     @property
     def whole(self) -> bool:
         """Whether everything that can be worked out has been."""
-        return not self.doing and not self.stopped
+        return not (self.doing or self.stopped or self.broken)
 
 
 class Bench:
@@ -53,6 +60,8 @@ class Bench:
         self.path, self.name = path, path.stem
         self._crew, self._lock = crew, threading.RLock()
         self._sight: Sight | None = None
+        self._turn = 0
+        self._kept: OrderedDict[str, Sight] = OrderedDict()
 
     def sight(self) -> Sight:
         """The plan as its file stands now; the longer work is set going where the content is new.
@@ -63,9 +72,17 @@ class Bench:
         with self._lock:
             digest = digest_of(self.path)
             if self._sight is None or self._sight.digest != digest:
-                self._sight = self._fresh(digest)
+                self._keep()
+                self._sight = self._kept.pop(digest, None) or self._fresh(digest)
                 self._work_on(self._sight)
             return self._sight
+
+    def _keep(self) -> None:
+        """Put the text in sight by, to come back to; what was under way begins anew then."""
+        if self._sight is not None:
+            self._kept[self._sight.digest] = self._sight
+            while len(self._kept) > KEPT:
+                self._kept.popitem(last=False)
 
     def call_off(self) -> None:
         """Stop the work beside; what the design itself gives stays."""
@@ -74,50 +91,64 @@ class Bench:
                 self._sight = replace(self._sight, doing="", stopped=True)
 
     def go_on(self) -> None:
-        """Take work up again that was called off."""
+        """Take work up again that was called off or broke off."""
         with self._lock:
-            if self._sight is not None and self._sight.stopped:
-                self._sight = replace(self._sight, stopped=False)
+            if self._sight is not None and (self._sight.stopped or self._sight.broken):
+                self._sight = replace(self._sight, stopped=False, broken="", doing="again")
                 self._work_on(self._sight)
 
     def _fresh(self, digest: str) -> Sight:
-        from brimful.services import open_plan, scene_with
+        from brimful.services import STEPS, open_plan, scene_with
 
         _, opened, stopped = open_plan(self.path)
         if opened is None:
             return Sight(self.name, self.path, digest, None, None, stopped)
         seen = scene_with(opened)
-        return Sight(self.name, self.path, digest, opened, seen.scene, seen.findings, workings=seen.workings)
+        return Sight(
+            self.name, self.path, digest, opened, seen.scene, seen.findings, doing=STEPS[0], workings=seen.workings
+        )
 
     def _work_on(self, sight: Sight) -> None:
-        if sight.opened is not None:
-            self._sight = replace(sight, doing="the season's water")
-            self._crew.submit(self._work_beside, self._sight)
+        """Begin the longer work; whatever was begun before ends at its next step."""
+        self._turn += 1
+        if sight.doing:
+            from brimful.services import STEPS
 
-    def _work_beside(self, sight: Sight) -> None:
+            self._sight = replace(sight, doing=STEPS[0])
+            self._crew.submit(self._work_beside, self._sight, self._turn)
+
+    def _work_beside(self, sight: Sight, turn: int) -> None:
         from brimful.services import scene_with, work_beside
 
         assert sight.opened is not None
         try:
-            beside = work_beside(sight.opened, tell=lambda step: self._tell(sight.digest, step))
-            self._tell(sight.digest, "the drawings")
+            beside = work_beside(sight.opened, tell=lambda step: self._tell(turn, step))
+            self._tell(turn, "the drawings")
             seen = scene_with(sight.opened, beside)
+            whole = replace(sight, scene=seen.scene, findings=seen.findings, workings=seen.workings, doing="")
+            self._becomes(turn, whole)
         except Stopped:
             return
         except Exception:
             logging.getLogger(__name__).exception("the work beside the design broke off")
-            self.call_off()
-            return
-        with self._lock:
-            if self._sight is not None and self._sight.digest == sight.digest and not self._sight.stopped:
-                self._sight = replace(sight, scene=seen.scene, findings=seen.findings, workings=seen.workings, doing="")
+            self._breaks_off(turn)
 
-    def _tell(self, digest: str, step: str) -> None:
+    def _tell(self, turn: int, step: str) -> None:
         """Say what comes next; the plan having changed meanwhile, or the work called off, ends it."""
         with self._lock:
-            if self._sight is None or self._sight.digest != digest or self._sight.stopped:
+            if self._sight is None or self._turn != turn or self._sight.stopped:
                 raise Stopped
             self._sight = replace(self._sight, doing=step)
+
+    def _becomes(self, turn: int, whole: Sight) -> None:
+        with self._lock:
+            if self._turn == turn and self._sight is not None and not self._sight.stopped:
+                self._sight = whole
+
+    def _breaks_off(self, turn: int) -> None:
+        with self._lock:
+            if self._turn == turn and self._sight is not None and not self._sight.stopped:
+                self._sight = replace(self._sight, doing="", broken=self._sight.doing)
 
 
 def digest_of(path: Path) -> str:
@@ -130,10 +161,20 @@ def digest_of(path: Path) -> str:
 
     mark = hashlib.sha256()
     try:
-        mark.update(path.read_bytes())
-        for beside in sorted(p for p in path.parent.iterdir() if p.suffix in BESIDE):
-            stat = beside.stat()
-            mark.update(f"{beside.name} {stat.st_size} {stat.st_mtime_ns}".encode())
+        text = path.read_bytes()
+        mark.update(text)
+        beside = [p for p in path.parent.iterdir() if p.suffix.lower() in BESIDE]
+        for one in sorted({*beside, *(path.parent / name.decode("utf-8", "replace") for name in NAMED.findall(text))}):
+            mark.update(f"{one} {_stand_of(one)}".encode("utf-8", "surrogateescape"))
     except OSError as error:
         raise PlanUnreadable(f"{path.name} cannot be read: {error.strerror}. Is it still there?") from error
     return mark.hexdigest()
+
+
+def _stand_of(path: Path) -> tuple[int, int] | None:
+    """Size and time of a file, None where it is not there."""
+    try:
+        stat = path.stat()
+    except (OSError, ValueError):
+        return None
+    return stat.st_size, stat.st_mtime_ns

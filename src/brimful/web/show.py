@@ -1,5 +1,6 @@
 """From a page and a plan in sight to HTML."""
 
+import re
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -10,9 +11,9 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from brimful.errors import BrimfulError
 from brimful.web.bench import Bench, Sight
-from brimful.web.guard import hidden_field
+from brimful.web.files import address
+from brimful.web.guard import headed, hidden_field
 from brimful.web.leaf import Asked, Leaf, Page
 from brimful.web.strip import strip_of
 
@@ -22,19 +23,15 @@ USUAL = Asked()
 
 def show_index(request: Request) -> Response:
     """The plans to choose from; the only one at once."""
-    benches = request.app.state.benches
-    if len(benches) == 1:
-        return RedirectResponse(f"/p/{quote(next(iter(benches)))}/")
-    return html(request, "index.html", {"plans": sorted(benches)})
+    names = sorted(request.app.state.benches)
+    if len(names) == 1:
+        return RedirectResponse(f"/p/{quote(names[0])}/")
+    return html(request, "index.html", {"plans": names})
 
 
 def show_page(request: Request, page: Page) -> Response:
     """A lens on a plan: sentences, the row, and what stands below; a plan that cannot be worked out says why."""
-    bench = bench_of(request)
-    try:
-        sight = bench.sight()
-    except BrimfulError as error:
-        return html(request, "unreadable.html", {"words": str(error), "name": bench.name}, status=409)
+    sight = bench_of(request).sight()
     asked = asked_of(request)
     leaf = page.look(sight, asked) if sight.scene is not None else Leaf()
     template = page.template if sight.scene is not None else "unsound.html"
@@ -65,7 +62,7 @@ def bench_of(request: Request) -> Bench:
 def asked_of(request: Request) -> Asked:
     """What the address asks for; what makes no sense counts as not asked."""
     week = request.query_params.get("week", "")
-    weeks = int(week) if week.isascii() and week.isdigit() and int(week[:4]) <= MOST_WEEKS else USUAL.week
+    weeks = int(week) if re.fullmatch(r"[0-9]{1,2}", week) and int(week) <= MOST_WEEKS else USUAL.week
     return Asked(request.query_params.get("c", "")[:200], weeks)
 
 
@@ -89,6 +86,7 @@ def environment() -> Environment:
         lstrip_blocks=True,
     )
     made.globals["csrf"] = hidden_field
+    made.globals["static"] = address
     made.filters["q"] = lambda words: quote(str(words), safe="")
     return made
 
@@ -100,4 +98,4 @@ def not_found(request: Request, error: Exception) -> Response:
 
 def trouble(request: Request, error: Exception) -> Response:
     """A fault of ours, said plainly."""
-    return html(request, "trouble.html", {}, status=500)
+    return headed(html(request, "trouble.html", {}, status=500))

@@ -1,5 +1,7 @@
 """How far the longer work has come; calling it off and taking it up again."""
 
+from urllib.parse import quote
+
 from starlette.requests import Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
@@ -10,21 +12,23 @@ from brimful.web.show import bench_of
 def progress(request: Request) -> Response:
     """What is being worked out just now, "" when all is done."""
     sight = bench_of(request).sight()
-    return JSONResponse({"doing": sight.doing, "stopped": sight.stopped, "digest": sight.digest})
+    return JSONResponse(
+        {"doing": sight.doing, "stopped": sight.stopped, "broken": sight.broken, "digest": sight.digest}
+    )
 
 
 def call_off(request: Request) -> Response:
     """Stop the longer work."""
     bench = bench_of(request)
     bench.call_off()
-    return RedirectResponse(f"/p/{bench.name}/", 303)
+    return RedirectResponse(f"/p/{quote(bench.name)}/", 303)
 
 
 def go_on(request: Request) -> Response:
     """Take the longer work up again."""
     bench = bench_of(request)
     bench.go_on()
-    return RedirectResponse(f"/p/{bench.name}/", 303)
+    return RedirectResponse(f"/p/{quote(bench.name)}/", 303)
 
 
 PARTS = (
