@@ -10,16 +10,19 @@ EDITS = {
     "nothing": (("title", "# title"), set[str]()),
     "a plant": (
         ('"4 geranium-zonal"', '"5 geranium-zonal"'),
-        {"containers", "growth", "demand", "run times", "materials", "tube"},
+        {"containers", "growth", "demand", "run times", "materials", "tube", "emitters"},
     ),
     "a name of nothing": (('units = "US"', 'units = "US"\ntitle = "x"'), set[str]()),
     "the ground": (
         ('rise = "1 ft"', 'rise = "2 ft"'),
-        {"containers", "growth", "demand", "water", "run times", "materials", "tube"},
+        {"containers", "growth", "demand", "water", "run times", "materials", "tube", "emitters"},
     ),
     "the tap": (("60 psi", "70 psi"), {"water", "run times", "materials"}),
     "the timer": (("[supply]", "[timer]\nmost_starts = 2\n[supply]"), {"run times", "materials"}),
-    "the season": (("latitude = 45", 'latitude = 45\nplanting_day = "1 June"'), {"growth", "demand", "tube", "run times", "materials"}),
+    "the season": (
+        ("latitude = 45", 'latitude = 45\nplanting_day = "1 June"'),
+        {"growth", "demand", "tube", "emitters", "run times", "materials"},
+    ),
 }
 """What is edited, and the stages that may run again."""
 

@@ -28,8 +28,8 @@ from brimful.services import Answer, example, work_out
 FILES = Path(brimful.__file__).parent / "examples"
 OPENING = """\
 One container of each example and its zone, by plain arithmetic (`tests/docs/pencil.py`, which uses nothing of Brimful's
-own sums). Given: outside sizes, wall, base, ratings, the plants' widths, spacings, weeks to fill from plan and catalogue;
-tube lengths, bores, fittings and heights as the network lists them; the mix ends 38 mm under the rim. Plants
+own sums). Given: outside sizes, wall, base, ratings, and of the plants widths, spacings, weeks to fill, from plan and
+catalogue; tube lengths, bores, fittings and heights as the network lists them; the mix ends 38 mm under the rim. Plants
 stand in rings, drawn by hand: trailing ones half a pot and 1 cm within the wall, mounding ones half way, or further in
 where the tube wants 2 cm; all on one ring where two find no room. They grow in the degree-days of the weather up to the
 day by which nine in ten of the hottest days are past, and hang out 30 cm at most. Friction by hand: 64/Re, Blasius from

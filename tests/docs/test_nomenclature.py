@@ -14,7 +14,8 @@ ENDINGS = {
     "m": ("_m",), "m²": ("_m2",), "L": ("_l",), "kg": ("_kg",), "L/h": ("_l_h",), "L/day": ("_l_day",), "°": ("_deg",),
     "mm/day": ("_mm_day",), "m of water": ("_m",), "m/s": ("_m_s",), "m²/s": ("_m2_s",), "%": ("_percent",),
     "min": ("minutes_per_start",), "min/day": ("minutes_per_day",), "1/day": ("_per_day_count",),
-    "week": ("week",), "L/h at 1 m": ("_l_h",), "money": ("_money",), "1": ("count", "share", "_k", "exponent", "_mean", "rank", "_limit"),
+    "week": ("week",), "L/h at 1 m": ("_l_h",), "money": ("_money",),
+    "1": ("count", "share", "_k", "exponent", "_mean", "rank", "_limit"),
 }  # fmt: skip
 
 

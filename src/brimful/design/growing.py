@@ -28,7 +28,6 @@ class RowGrown:
     layout: Layout
     stands: Mapping[str, tuple[Stand, ...]]
     taken_as: str
-    front_deg: float
 
     def circles(self, day: int) -> tuple[Circle, ...]:
         """Each plant's leaves from above, so many days after planting."""
@@ -64,14 +63,13 @@ def grown_of(rows: tuple[RowSpec, ...], warmth: Warmth, ledger: Ledger) -> tuple
 
 def _row(row: RowSpec, warmth: Warmth, curves: dict[tuple[str, float], tuple[Stand, ...]], ledger: Ledger) -> RowGrown:
     mouth, depth = mouth_of(row), row.vessel.fill(row.headspace_m).depth_m + HEADSPACE_M
-    recipe = recipe_of(row)
-    found: Layout = ledger.work("places_m", layout, recipe=recipe, mouth=mouth, fill_depth_m=depth)
+    found: Layout = ledger.work("places_m", layout, recipe=recipe_of(row), mouth=mouth, fill_depth_m=depth)
     for one in row.plants:
         key = one.plant.key, one.root_ball.width_m
         if key not in curves:
             curves[key] = _stands(one, warmth)
     stands = {one.plant.key: curves[one.plant.key, one.root_ball.width_m] for one in row.plants}
-    return RowGrown(mouth, found, stands, warmth.taken_as, recipe.front_deg)
+    return RowGrown(mouth, found, stands, warmth.taken_as)
 
 
 def _stands(one: PlantSpec, warmth: Warmth) -> tuple[Stand, ...]:

@@ -91,8 +91,8 @@ class GrownWorked:
 
 @dataclass(frozen=True, slots=True)
 class TubeWorked:
-    """How dripline lies in one container: loops from the middle out, each by half its width from front to back, pieces
-    to cut, each emitter's place from the middle, and root balls that no emitter reaches. The piece begins at the front
+    """How dripline lies in one container: loops from the middle out, each by half its width the narrow way, pieces to
+    cut, each emitter's place from the middle, and root balls that no emitter reaches. The piece begins at the front
     of the outermost loop; the innermost need not close. `clear` where no loop touches a root ball."""
 
     loop_radii_m: tuple[float, ...]
@@ -102,6 +102,17 @@ class TubeWorked:
     emitters_y_m: tuple[float, ...]
     staples_count: int
     end_plugs_count: int
+    dry: tuple[str, ...]
+    clear: bool
+
+
+@dataclass(frozen=True, slots=True)
+class EmittersWorked:
+    """Where single emitters stand in one container, from the middle, and root balls that none reaches. `clear` where no
+    emitter stands on a root ball."""
+
+    emitters_x_m: tuple[float, ...]
+    emitters_y_m: tuple[float, ...]
     dry: tuple[str, ...]
     clear: bool
 
@@ -133,6 +144,7 @@ class RowWorked:
     places: tuple[PlaceWorked, ...] = ()
     growth: tuple[GrownWorked, ...] = ()
     tube: TubeWorked | None = None
+    emitters: EmittersWorked | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ from brimful.design.model import Assumption, Design
 from brimful.design.run_times import needs_of, run_times_of
 from brimful.design.settle import Settled, settle
 from brimful.design.settle.notes import Notes
-from brimful.design.tube import tubes_of
+from brimful.design.tube import emitters_of, tubes_of
 from brimful.design.water import water_of
 from brimful.findings import Finding
 from brimful.plan.read import Places
@@ -73,13 +73,18 @@ def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stag
     settled, notes = fill_choices(choices, settled, catalog, notes)
     water = run("water", water_of, ledger, settled.zones)
     tubes = run("tube", tubes_of, ledger, settled.rows, grown)
+    emitters = run("emitters", emitters_of, ledger, settled.rows, grown)
     refined_zones = refined(settled, water, needs, catalog, plan.units, ledger)
     times = run("run times", run_times_of, ledger, settled, rows, demands, water)
     materials = run("materials", materials_of, ledger, settled, rows, tubes)
 
     assumptions = (*notes.assumptions.values(), *sky.assumptions.values())
     design = _assembled(
-        plan, settled, climate, (rows, grown, demands, tubes, refined_zones, times, materials, choices), assumptions
+        plan,
+        settled,
+        climate,
+        (rows, grown, demands, (tubes, emitters), refined_zones, times, materials, choices),
+        assumptions,
     )
     return Outcome(design, (*notes.findings, *sky.findings), ledger.entries, settled, grown, climate)
 
@@ -87,14 +92,14 @@ def work_out(plan: Plan, catalog: Catalog, places: Places, *, folder: Path, stag
 def _assembled(
     plan: Plan, settled: Settled, climate: Climate, parts: tuple[Any, ...], assumptions: tuple[Assumption, ...]
 ) -> Design:
-    rows, grown, demands, tubes, water, times, materials, choices = parts
+    rows, grown, demands, (tubes, emitters), water, times, materials, choices = parts
     return Design(
         plan.title,
         plan.units,
         climate.site,
         tuple(
-            replace(row, demands=demand, places=one.places, growth=one.weeks, tube=tube)
-            for row, one, demand, tube in zip(rows, grown, demands, tubes, strict=True)
+            replace(row, demands=demand, places=one.places, growth=one.weeks, tube=tube, emitters=single)
+            for row, one, demand, tube, single in zip(rows, grown, demands, tubes, emitters, strict=True)
         ),
         tuple(
             replace(

@@ -1,12 +1,11 @@
-"""Stage: how dripline lies in one container of each row, and whether its emitters reach every root ball."""
+"""Stage: how dripline lies in one container of each row, or single emitters stand, and which root balls they miss."""
 
 import math
-from collections.abc import Sequence
 
 from brimful.design.choose.judge import WETTED_RADIUS_M
 from brimful.design.growing import RowGrown
 from brimful.design.ledger import Ledger
-from brimful.design.model import TubeWorked
+from brimful.design.model import EmittersWorked, TubeWorked
 from brimful.design.settle import RowSpec
 from brimful.domains.hydraulics.assembly import Dripline
 from brimful.domains.hydraulics.layout import (
@@ -19,7 +18,12 @@ from brimful.domains.hydraulics.layout import (
     dry_balls,
     fitted_loops,
 )
-from brimful.domains.planting.loops import emitter_points, wound_insets_m
+from brimful.domains.planting.loops import emitter_points, ring_points, wound_insets_m
+from brimful.domains.planting.mouth import half_narrow_m
+
+NO_RING_AT = 0.4
+"""Where no ring is free, single emitters stand between the plants so far within the rim, over half its width (common
+practice, no source)."""
 
 
 def tubes_of(rows: tuple[RowSpec, ...], grown: tuple[RowGrown, ...], ledger: Ledger) -> tuple[TubeWorked | None, ...]:
@@ -27,22 +31,58 @@ def tubes_of(rows: tuple[RowSpec, ...], grown: tuple[RowGrown, ...], ledger: Led
     return tuple(_tube(row, one, ledger.at("rows", row.name)) for row, one in zip(rows, grown, strict=True))
 
 
+def emitters_of(
+    rows: tuple[RowSpec, ...], grown: tuple[RowGrown, ...], ledger: Ledger
+) -> tuple[EmittersWorked | None, ...]:
+    """Where each row's single emitters stand; none where dripline is used."""
+    return tuple(_emitters(row, one, ledger.at("rows", row.name)) for row, one in zip(rows, grown, strict=True))
+
+
+def _emitters(row: RowSpec, grown: RowGrown, ledger: Ledger) -> EmittersWorked | None:
+    body = row.delivery.assembly.body
+    if isinstance(body, Dripline):
+        return None
+    layout, mouth = grown.layout, grown.mouth
+    points = ledger.work(
+        "emitters_m", ring_points, mouth=mouth, free=layout.free, places=layout.places, emitters=body.emitters
+    )
+    clear, half = bool(points), half_narrow_m(mouth)
+    if not clear:
+        way = mouth.ring_m(NO_RING_AT * half)
+        points = emitter_points(mouth, (NO_RING_AT * half,), body.emitters, way / body.emitters)
+    spots = tuple(Spot(*point) for point in points)
+    return EmittersWorked(
+        tuple(spot.x_m for spot in spots),
+        tuple(spot.y_m for spot in spots),
+        tuple(name for name, _ in dry_balls(_balls(row, grown), spots, WETTED_RADIUS_M)),
+        clear,
+    )
+
+
 def _tube(row: RowSpec, grown: RowGrown, ledger: Ledger) -> TubeWorked | None:
     body = row.delivery.assembly.body
     if not isinstance(body, Dripline):
         return None
     mouth, layout, piece = grown.mouth, grown.layout, {"emitters": body.emitters, "spacing_m": body.spacing_m}
-    insets = ledger.work("loop_insets_m", wound_insets_m, mouth=mouth, free=layout.free, places=layout.places, **piece)
-    clear = bool(insets)
+    insets = ledger.work(
+        "loop_insets_m",
+        wound_insets_m,
+        mouth=mouth,
+        free=layout.free,
+        places=layout.places,
+        reach_m=WETTED_RADIUS_M,
+        **piece,
+    )
+    clear, half = bool(insets), half_narrow_m(mouth)
     if not clear:
-        radii = ledger.work("loop_radii_m", fitted_loops, inside_radius_m=mouth.half_depth_m, **piece)
-        insets = tuple(mouth.half_depth_m - radius for radius in reversed(radii))
+        radii = ledger.work("loop_radii_m", fitted_loops, inside_radius_m=half, **piece)
+        insets = tuple(half - radius for radius in reversed(radii))
     cut = ledger.work("dripline_cut_m", dripline_cut_m, **piece)
-    spots = _turned(emitter_points(mouth, insets, body.emitters, body.spacing_m), grown.front_deg)
+    spots = tuple(Spot(*point) for point in emitter_points(mouth, insets, body.emitters, body.spacing_m))
     return TubeWorked(
-        tuple(mouth.half_depth_m - inset for inset in reversed(insets)),
+        tuple(half - inset for inset in reversed(insets)),
         cut,
-        row.vessel.fill(row.headspace_m).depth_m + mouth.half_depth_m - insets[0] + ENTRY_SLACK_M,
+        row.vessel.fill(row.headspace_m).depth_m + half - insets[0] + ENTRY_SLACK_M,
         tuple(spot.x_m for spot in spots),
         tuple(spot.y_m for spot in spots),
         sum(max(LEAST_STAPLES, math.ceil(mouth.ring_m(inset) / STAPLE_EVERY_M)) for inset in insets),
@@ -68,13 +108,6 @@ def dripline_cut_m(emitters: int, spacing_m: float) -> float:
     if emitters < 1 or spacing_m <= 0:
         raise ValueError(f"{emitters} emitters at {spacing_m} m were given; expected at least one, above 0")
     return (1 + SLACK) * emitters * spacing_m
-
-
-def _turned(points: Sequence[tuple[float, float]], front_deg: float) -> tuple[Spot, ...]:
-    """Points seen with the front downwards, as they lie in the drawing."""
-    turn = math.radians(front_deg + 90.0)
-    cos, sin = math.cos(turn), math.sin(turn)
-    return tuple(Spot(x * cos - y * sin, x * sin + y * cos) for x, y in points)
 
 
 def _balls(row: RowSpec, grown: RowGrown) -> tuple[RootBall, ...]:

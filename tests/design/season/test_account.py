@@ -7,9 +7,9 @@ from brimful.catalog import load
 from brimful.design.climate import read_weather_of
 from brimful.design.ledger import Ledger
 from brimful.design.season import years
+from brimful.design.season.growth import canopy_m2
 from brimful.design.season.light import sun_of
 from brimful.design.season.permitted import wanted_of
-from brimful.design.season.growth import canopy_m2
 from brimful.design.season.telling import Inputs, season_of, store_of, telling_of
 from brimful.design.settle.notes import Notes
 from brimful.design.settle.settled import Season as Days

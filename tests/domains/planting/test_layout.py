@@ -74,14 +74,13 @@ def test_the_loop_touches_no_root_ball(recipe: Recipe, mouth: Mouth) -> None:
             assert abs(place.to_rim_m - loop.inset_m) >= (place.ball_width_m + LOOP_WIDTH_M) / 2 - 1e-6
 
 
-@given(recipes, mouths, st.floats(0, 360))
-def test_turning_the_front_turns_the_whole(recipe: Recipe, mouth: Mouth, front: float) -> None:
-    """With the front elsewhere every plant keeps its angle to the front and its distance from the middle."""
-    turned_recipe = Recipe(recipe.parts, view=recipe.view, front_deg=front)
-    for a, b in zip(layout(recipe, mouth, 0.5).places, layout(turned_recipe, mouth, 0.5).places, strict=True):
-        assert (a.radius_m, a.angle_deg) == (b.radius_m, b.angle_deg)
-        angle = math.radians(front + b.angle_deg)
-        assert (b.x_m, b.y_m) == pytest.approx((b.radius_m * math.cos(angle), b.radius_m * math.sin(angle)), abs=1e-9)
+@given(recipes, mouths)
+def test_angles_are_counted_from_the_front(recipe: Recipe, mouth: Mouth) -> None:
+    """Each place is the same in both forms: distance from the middle, and angle from the front, to the right first."""
+    for place in layout(recipe, mouth, 0.5).places:
+        turn = math.radians(place.angle_deg)
+        here = place.radius_m * math.sin(turn), -place.radius_m * math.cos(turn)
+        assert (place.x_m, place.y_m) == pytest.approx(here, abs=1e-9)
 
 
 def test_places_repeat_exactly() -> None:
@@ -99,6 +98,14 @@ def test_layers_stand_where_they_belong() -> None:
     assert radii["upright"] == {0.0}
     assert len(radii["mounding"]) == 1
     assert max(radii["mounding"]) < min(p.radius_m for p in planted.places if p.role == "trailing")
+
+
+def test_many_uprights_stand_round_the_rarest() -> None:
+    """One canna among six sages stands in the middle, the sages in a ring about it, none touching."""
+    canna, sage = Part("canna", "upright", 1, 0.083, 0.083), Part("sage", "upright", 6, 0.083, 0.083)
+    planted = layout(Recipe((sage, canna)), LARGE, 0.5)
+    assert codes(planted) == []
+    assert [(p.key, p.radius_m) for p in planted.places if p.radius_m < 1e-9] == [("canna", 0.0)]
 
 
 @pytest.mark.parametrize("front", ["geranium", "calibrachoa"])

@@ -8,7 +8,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from brimful.domains.planting.mouth import Mouth, Point
+from brimful.domains.planting.mouth import Mouth, Point, half_narrow_m
 from brimful.domains.planting.recipe import Problem, Recipe, recipe_problems
 from brimful.domains.planting.settings import Setting, Spot, settings_of
 
@@ -23,7 +23,7 @@ ROUNDING_M = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """One plant: x to the right and y up the drawing from the middle of the mouth [m], the same in polar form.
+    """One plant: x to the right and y to the back from the middle of the mouth [m], the same in polar form.
 
     `angle_deg` is counted from the front, counter-clockwise. `to_rim_m` is the way from its stem to the rim.
     """
@@ -83,7 +83,7 @@ def layout(recipe: Recipe, mouth: Mouth, fill_depth_m: float) -> Layout:
         return Layout((), None, (), wrong)
     setting, faults, loop = _best(recipe, mouth)
     problems = (*wrong, *_fit_problems(setting, faults, loop), *_depth_problems(recipe, fill_depth_m))
-    places = tuple(_place(spot, mouth, recipe.front_deg) for spot in setting.spots)
+    places = tuple(_place(spot, mouth) for spot in setting.spots)
     free = tuple((a + LOOP_WIDTH_M / 2.0, b - LOOP_WIDTH_M / 2.0) for a, b in free_rings(setting.spots, mouth))
     return Layout(places, loop, (*setting.reasons, *_tube_reason(places, loop)), problems, free)
 
@@ -126,7 +126,7 @@ def free_loop(spots: tuple[Spot, ...], mouth: Mouth) -> Loop | None:
     wide = free_rings(spots, mouth)
     if not wide:
         return None
-    wanted = 0.4 * mouth.half_depth_m
+    wanted = 0.4 * half_narrow_m(mouth)
     room, inset = min(((b - a, _within(wanted, a, b)) for a, b in wide), key=lambda entry: abs(entry[1] - wanted))
     return Loop(inset, mouth.ring_m(inset), room)
 
@@ -134,7 +134,7 @@ def free_loop(spots: tuple[Spot, ...], mouth: Mouth) -> Loop | None:
 def free_rings(spots: tuple[Spot, ...], mouth: Mouth) -> list[tuple[float, float]]:
     """Rings wide enough for a tube that no root ball touches, each from and to so far within the rim [m]."""
     taken = [(mouth.to_rim_m((s.x, s.y)), s.part.ball_width_m / 2.0) for s in spots]
-    deepest = mouth.half_depth_m - LEAST_LOOP_RADIUS_M
+    deepest = half_narrow_m(mouth) - LEAST_LOOP_RADIUS_M
     free: list[Point] = []
     at = 0.0
     for start, end in sorted((rim - half, rim + half) for rim, half in taken):
@@ -179,15 +179,14 @@ def _depth_problems(recipe: Recipe, fill_depth_m: float) -> list[Problem]:
     ]
 
 
-def _place(spot: Spot, mouth: Mouth, front_deg: float) -> Place:
+def _place(spot: Spot, mouth: Mouth) -> Place:
     radius = math.hypot(spot.x, spot.y)
     angle = (math.degrees(math.atan2(spot.y, spot.x)) + 90.0) % 360.0 if radius > ROUNDING_M else 0.0
-    turn = math.radians(front_deg + angle)
     return Place(
         key=spot.part.key,
         role=spot.part.role,
-        x_m=radius * math.cos(turn),
-        y_m=radius * math.sin(turn),
+        x_m=spot.x,
+        y_m=spot.y,
         radius_m=radius,
         angle_deg=angle,
         to_rim_m=mouth.to_rim_m((spot.x, spot.y)),

@@ -40,6 +40,11 @@ class Mouth(Protocol):
         """Distance from a point to the rim [m], below 0 outside."""
 
 
+def half_narrow_m(mouth: Mouth) -> float:
+    """From the middle to the rim the narrow way [m]."""
+    return min(mouth.half_depth_m, mouth.half_width_m)
+
+
 @dataclass(frozen=True, slots=True)
 class RoundMouth:
     """A round mouth, by its diameter inside the rim [m]."""

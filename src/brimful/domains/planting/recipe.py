@@ -41,15 +41,11 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """Plants of a container by layers. `front` is the taxon that stands at the front, `front_deg` where the front is.
-
-    The angle is counted in plan, counter-clockwise from the right of the drawing: 270 is its lower edge.
-    """
+    """Plants of a container by layers, drawn with the front downwards; `front` is the taxon that stands there."""
 
     parts: tuple[Part, ...]
     view: str = "all-round"
     front: str | None = None
-    front_deg: float = 270.0
 
     def __post_init__(self) -> None:
         if self.view not in VIEWS:

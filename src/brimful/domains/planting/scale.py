@@ -45,9 +45,7 @@ def scale_recipe(
         return Scaled(recipe, ("the same area: nothing changes",))
     counts, reasons = _layer_counts(recipe, factor, to_width_m)
     parts = tuple(part for role in ROLES for part in _varieties(recipe.layer(role), counts[role], reasons))
-    scaled = Recipe(
-        parts, recipe.view, recipe.front if any(p.key == recipe.front for p in parts) else None, recipe.front_deg
-    )
+    scaled = Recipe(parts, recipe.view, recipe.front if any(p.key == recipe.front for p in parts) else None)
     if scaled.front != recipe.front:
         reasons.append(f"{recipe.front} no longer stands at the front: it is dropped")
     return Scaled(scaled, (f"{recipe.total} plants × {factor:.2f} by area = {recipe.total * factor:.1f}", *reasons))

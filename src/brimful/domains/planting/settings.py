@@ -15,7 +15,8 @@ ROW_CLEARANCE_M = 0.003
 BALL_CLEARANCE = 1.05
 """Room between neighbouring root balls, as a share of their width (common practice, no source)."""
 CENTRE_FROM = 6
-"""Without an upright a layer of so many, or a lone mounding plant, fills the centre (common practice, no source)."""
+"""Without an upright a layer of so many, or a lone mounding plant, fills the centre; more uprights stand round one of
+them (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +145,16 @@ def _uprights(frame: _Frame) -> list[Spot]:
         return [Spot(parts[0], 0.0, 0.0)]
     if mouth.half_width_m > 1.5 * mouth.half_depth_m:
         return [Spot(p, x, 0.0) for p, x in zip(parts, _row(len(parts), ball, mouth.half_width_m), strict=True)]
-    radius = ball / (2.0 * math.sin(math.pi / len(parts)))
+    if len(parts) > CENTRE_FROM:
+        rarest = min(parts, key=parts.count)
+        around = [part for i, part in enumerate(parts) if i != parts.index(rarest)]
+        return [Spot(rarest, 0.0, 0.0), *_round(around, ball)]
+    return _round(parts, ball)
+
+
+def _round(parts: list[Part], ball_m: float) -> list[Spot]:
+    """Plants in a ring about the centre, as close as their balls let them."""
+    radius = ball_m / (2.0 * math.sin(math.pi / len(parts)))
     return [Spot(part, *_polar(radius, 0.25 + i / len(parts))) for i, part in enumerate(parts)]
 
 

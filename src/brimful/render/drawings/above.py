@@ -2,13 +2,18 @@
 
 import math
 
+from brimful.design.growing import mouth_of
+from brimful.domains.hydraulics.assembly import Dripline
+from brimful.domains.planting.mouth import half_narrow_m
 from brimful.render.drawings.measures import across, length, scale_bar
 from brimful.render.drawings.scene import PlantSeen, RowSeen, Scene
 from brimful.render.drawings.svg import BOLD, INK, MEDIUM, SOFT, WATER, Sheet, number
 from brimful.render.drawings.vessels import CLAY_TINT, PAPER
 
-SEAM_DEG = 9.0
-"""Where a loop meets the next one, drawn open so that the eye can follow the piece."""
+SEAM_SHARE = 0.025
+"""Of a loop's way round: where it meets the next one it is drawn open, so that the eye can follow the piece."""
+POINTS_ROUND = 120
+PLUG_PX = 4.0
 EMITTER_PX = 2.6
 
 
@@ -102,15 +107,14 @@ def _tube(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) -> 
     if tube is None:
         return
     x, y = at
-    radii = [r * per_m for r in reversed(tube.loop_radii_m)]
-    ways = [f"M{number(x)} {number(y)}L{number(x)} {number(y + radii[0])}"]
-    sheet.path(ways[0], stroke=WATER, stroke_width=1.0, stroke_dasharray="4 2.5")
-    way = " ".join(_loop(x, y, radius) for radius in radii).replace(" M", "L")
-    sheet.path(way, stroke=WATER, stroke_width=MEDIUM, data_kind="dripline")
-    plug = _on(x, y, radii[-1], 360.0 - SEAM_DEG)
-    sheet.line(
-        (plug[0] - 0.5, plug[1] - 4), (plug[0] + 0.5, plug[1] + 4), stroke=WATER, stroke_width=BOLD, data_kind="plug"
-    )
+    ways = [[(x + u * per_m, y - v * per_m) for u, v in way] for way in laid_loops(row)]
+    sheet.path(_said([(x, y), ways[0][0]]), stroke=WATER, stroke_width=1.0, stroke_dasharray="4 2.5")
+    sheet.path(_said([point for way in ways for point in way]), stroke=WATER, stroke_width=MEDIUM, data_kind="dripline")
+    (before, end) = ways[-1][-2:]
+    along = math.atan2(end[1] - before[1], end[0] - before[0])
+    over = PLUG_PX * math.sin(along), -PLUG_PX * math.cos(along)
+    ends = (end[0] - over[0], end[1] - over[1]), (end[0] + over[0], end[1] + over[1])
+    sheet.line(*ends, stroke=WATER, stroke_width=BOLD, data_kind="plug")
     sheet.circle(x, y, 3.2, fill=PAPER, stroke=WATER, stroke_width=MEDIUM, data_kind="drain-hole")
     for ex, ey in zip(tube.emitters_x_m, tube.emitters_y_m, strict=True):
         sheet.circle(
@@ -118,18 +122,21 @@ def _tube(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) -> 
         )
 
 
-def _loop(x: float, y: float, radius: float) -> str:
-    """One loop from the front round to the right, as two arcs."""
-    turn = f"A{number(radius)} {number(radius)} 0 0 0 "
-    start, half, end = (_said(_on(x, y, radius, angle)) for angle in (0.0, 180.0, 360.0 - SEAM_DEG))
-    return f"M{start}{turn}{half}{turn}{end}"
+def laid_loops(row: RowSeen) -> list[list[tuple[float, float]]]:
+    """Points along each loop from the outermost in, from the middle of the mouth [m], to the last emitter."""
+    tube, body, mouth = row.worked.tube, row.spec.delivery.assembly.body, mouth_of(row.spec)
+    if tube is None or not isinstance(body, Dripline):
+        return []
+    left, ways = body.emitters * body.spacing_m, []
+    for radius in reversed(tube.loop_radii_m):
+        inset, last = half_narrow_m(mouth) - radius, radius == tube.loop_radii_m[0]
+        whole = mouth.ring_m(inset)
+        way = left if last else whole * (1.0 - SEAM_SHARE)
+        steps = max(2, math.ceil(POINTS_ROUND * way / whole))
+        ways.append([mouth.at(inset, way * i / steps) for i in range(steps + 1)])
+        left -= whole
+    return ways
 
 
-def _on(x: float, y: float, radius: float, turn_deg: float) -> tuple[float, float]:
-    """A point of a loop, turned from the front to the right, as the piece is laid."""
-    turn = math.radians(turn_deg)
-    return x + radius * math.sin(turn), y + radius * math.cos(turn)
-
-
-def _said(point: tuple[float, float]) -> str:
-    return f"{number(point[0])} {number(point[1])}"
+def _said(points: list[tuple[float, float]]) -> str:
+    return "M" + "L".join(f"{number(x)} {number(y)}" for x, y in points)
