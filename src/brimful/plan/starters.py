@@ -90,7 +90,8 @@ def _site(said: Mapping[str, str]) -> str:
         '# planting_day = "15 May"            # and season_end = "10 October", about the first hard frost',
         '# weather = "weather.csv"            # daily weather beside this file; with it the season can be worked out.',
         "# Or twelve monthly means, January first, from a climate table:",
-        '# normals = { tmax = "35 40 50 62 73 82 86 84 76 63 49 38 °F", tmin = "17 20 29 39 49 59 63 61 53 41 32 23 °F" }',
+        '# normals = { tmax = "35 40 50 62 73 82 86 84 76 63 49 38 °F",'
+        ' tmin = "17 20 29 39 49 59 63 61 53 41 32 23 °F" }',
     ]
     return "\n".join(lines)
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import date
 from typing import Annotated, Any
 
@@ -49,7 +50,7 @@ def quantity(
             )
         return value
 
-    return Annotated[float, BeforeValidator(read)]
+    return Annotated[float, BeforeValidator(read), dimension]
 
 
 def whole_number(least: int, most: int) -> Any:
@@ -60,7 +61,14 @@ def whole_number(least: int, most: int) -> Any:
             raise ValueError(f"{given_words(given)} was given; a whole number from {least} to {most} was expected")
         return given
 
-    return Annotated[int, BeforeValidator(read)]
+    return Annotated[int, BeforeValidator(read), range(least, most + 1)]
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """The words among which a field chooses; a mark on its type for whoever describes the field."""
+
+    words: tuple[str, ...]
 
 
 def one_of(*words: str) -> Any:
@@ -73,7 +81,7 @@ def one_of(*words: str) -> Any:
             raise ValueError(f"{given_words(given)} was given; one of {', '.join(words)} was expected. {hint}".strip())
         return str(given)
 
-    return Annotated[str, BeforeValidator(read)]
+    return Annotated[str, BeforeValidator(read), Choices(words)]
 
 
 def text(given: object) -> str:

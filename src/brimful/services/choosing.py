@@ -1,9 +1,9 @@
 """Plants for a first plan, chosen by light and colour from the catalogue, in a simple way that is told in the plan.
 
 For each of three places in a container, tall, filling, and trailing over the rim, the catalogue is gone through for
-plants of that habit that bear the light, are not cold-season plants, are of middling or high thirst, harm nobody's land,
-and fit the container. Of these the ones whose flowers are most of all in the wanted colours are taken, then those that flower
-longest, then the first by name. Counts follow from usual spacing and the area of the mouth.
+plants of that habit that bear the light, are not cold-season plants, are of middling or high thirst, harm nobody's
+land, and fit the container. Of these the ones whose flowers are most of all in the wanted colours are taken, then those
+that flower longest, then the first by name. Counts follow from usual spacing and the area of the mouth.
 """
 
 from collections.abc import Iterator
