@@ -11,10 +11,14 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
+from brimful.web.amounts import add_amounts
 from brimful.web.bench import Bench, Sight
+from brimful.web.chosen import is_container
+from brimful.web.figures import behind, figure
 from brimful.web.files import address
 from brimful.web.guard import headed, hidden_field
 from brimful.web.leaf import Asked, Leaf, Page
+from brimful.web.shown import picture
 from brimful.web.strip import strip_of
 
 MOST_WEEKS = 60
@@ -32,7 +36,7 @@ def show_index(request: Request) -> Response:
 def show_page(request: Request, page: Page) -> Response:
     """A lens on a plan: sentences, the row, and what stands below; a plan that cannot be worked out says why."""
     sight = bench_of(request).sight()
-    asked = asked_of(request)
+    asked = asked_of(request, sight)
     leaf = page.look(sight, asked) if sight.scene is not None else Leaf()
     template = page.template if sight.scene is not None else "unsound.html"
     return html(request, template, frame(page, sight, asked, leaf))
@@ -59,11 +63,11 @@ def bench_of(request: Request) -> Bench:
     return bench
 
 
-def asked_of(request: Request) -> Asked:
+def asked_of(request: Request, sight: Sight) -> Asked:
     """What the address asks for; what makes no sense counts as not asked."""
-    week = request.query_params.get("week", "")
+    week, one = request.query_params.get("week", ""), request.query_params.get("c", "")
     weeks = int(week) if re.fullmatch(r"[0-9]{1,2}", week) and int(week) <= MOST_WEEKS else USUAL.week
-    return Asked(request.query_params.get("c", "")[:200], weeks)
+    return Asked(one if sight.scene is not None and is_container(sight.scene, one) else "", weeks)
 
 
 def html(request: Request, template: str, context: dict[str, Any], status: int = 200) -> Response:
@@ -87,7 +91,9 @@ def environment() -> Environment:
     )
     made.globals["csrf"] = hidden_field
     made.globals["static"] = address
+    made.globals.update(figure=figure, behind=behind, picture=picture)
     made.filters["q"] = lambda words: quote(str(words), safe="")
+    add_amounts(made)
     return made
 
 

@@ -1,8 +1,11 @@
 """Doubts: what was found, what was assumed, and how sure the figures are."""
 
+import re
 from collections import Counter
 
+from brimful.design.model import Assumption
 from brimful.findings import Finding, Severity
+from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.web.bench import Sight
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 
@@ -13,22 +16,50 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     """Findings worst first, each with the field that would mend it, then what was assumed and from where."""
     scene = sight.scene
     assert scene is not None
-    named = {name: [f for f in sight.findings if name in f.message] for name in _containers(sight)}
-    marks = {name: Mark("look" if any(f.severity is not Severity.NOTE for f in found) else "know", "mind")
-             for name, found in named.items() if found}  # fmt: skip
-    assumed = scene.design.assumptions
-    return Leaf((_counted(sight.findings, len(assumed)),), marks, {"assumed": assumed, "words": WORDS})
+    about = {name: _about(sight, row, name) for row in scene.rows for name in row.spec.ids}
+    marks = {name: _mark(found) for name, found in about.items()}
+    findings = about[asked.container] if asked.container else sight.findings
+    assumed = assumptions_of(scene)
+    inside = {"assumed": assumed, "findings": findings}
+    return Leaf((_counted(findings, asked.container), _assumed(len(assumed))), marks, inside)
 
 
-def _containers(sight: Sight) -> list[str]:
-    assert sight.scene is not None
-    return [c.container for zone in sight.scene.design.zones for c in zone.containers]
+def assumptions_of(scene: Scene) -> tuple[Assumption, ...]:
+    """What the design, the season and the care took because the plan is silent, each once."""
+    more = [part.assumptions for part in (scene.season, scene.care) if part is not None]
+    return tuple(dict.fromkeys([*scene.design.assumptions, *(one for some in more for one in some)]))
 
 
-def _counted(findings: tuple[Finding, ...], assumed: int) -> str:
+def _about(sight: Sight, row: RowSeen, name: str) -> tuple[Finding, ...]:
+    """What was found that names a container or its row, in its words or by the field it points at."""
+    field = f"containers.{row.spec.index + 1}"
+    named = re.compile(rf"(?<!\w)({re.escape(name)}|{re.escape(row.spec.name)}(?! \d))(?!\w)")
+    return tuple(
+        f
+        for f in sight.findings
+        if named.search(f.message) or f.where.field == field or f.where.field.startswith(f"{field}.")
+    )
+
+
+def _mark(found: tuple[Finding, ...]) -> Mark:
+    """How many things there are to mind, or else to know."""
+    grave = sum(f.severity is not Severity.NOTE for f in found)
+    if grave:
+        return Mark(f"{grave} to mind", "mind")
+    return Mark(f"{len(found)} to know") if found else Mark("clear", "good")
+
+
+def _counted(findings: tuple[Finding, ...], container: str) -> str:
     counts = Counter(f.severity for f in findings)
     parts = [f"{counts[s]} {WORDS[s]}" for s in Severity if counts[s]]
-    return f"{', '.join(parts) or 'Nothing was found'}; {assumed} figures are assumed because the plan is silent."
+    about = f" about {container}" if container else ""
+    return f"{', '.join(parts) or 'Nothing was found'}{about}."
+
+
+def _assumed(count: int) -> str:
+    if count == 0:
+        return "Nothing is assumed: the plan says it all."
+    return f"{count} figure{' is' if count == 1 else 's are'} assumed because the plan is silent."
 
 
 PAGE = Page("doubts", "Doubts", "doubts.html", look)

@@ -1,26 +1,57 @@
-"""Row: how things stand, and what to do next."""
+"""Row: how things stand, what to do next, and the run as it grows."""
 
-from brimful.findings import Severity
+from brimful.design.growing import WEEKS
+from brimful.findings import Finding, Severity
+from brimful.render.drawings.every import run_name
+from brimful.render.drawings.scene import Scene
+from brimful.render.drawings.site import has_site
 from brimful.web.bench import Sight
+from brimful.web.chosen import Chosen, chosen_of
+from brimful.web.clock import today
+from brimful.web.due import next_task, now_words
 from brimful.web.leaf import Asked, Leaf, Mark, Page
-from brimful.web.words import zone_answer
+from brimful.web.parts.catalogue import offered
+from brimful.web.words import planted, zones_answer
+
+MOST_TOLD = 5
 
 
 def look(sight: Sight, asked: Asked) -> Leaf:
-    """The zones' sentences, a word on what was found, and the run in elevation."""
+    """Today's sentences, what is to mind, the run in elevation by weeks, and what can be carried away."""
     scene = sight.scene
     assert scene is not None
     grave = [f for f in sight.findings if f.severity is not Severity.NOTE]
-    said = [zone_answer(zone) for _, zone in scene.zones]
-    said.append(_state(len(grave)))
-    marks = {c.container: Mark(str(i)) for _, zone in scene.zones for i, c in enumerate(zone.containers, 1)}
-    return Leaf(tuple(said), marks, {"grave": grave})
+    chosen = chosen_of(scene, asked)
+    said = _said_of_one(chosen) if chosen.one else _said(scene, grave)
+    marks = {name: Mark(str(i)) for row in scene.rows for i, name in enumerate(row.spec.ids, 1)}
+    week = min(WEEKS, key=lambda one: abs(one - asked.week))
+    return Leaf(tuple(said), marks, {
+        "chosen": chosen, "grave": grave[:MOST_TOLD], "graver": max(0, len(grave) - MOST_TOLD), "weeks": WEEKS,
+        "week": week, "run": run_name(week), "planted": planted, "site": has_site(scene), "offered": offered(sight),
+    })  # fmt: skip
+
+
+def _said(scene: Scene, grave: list[Finding]) -> list[str]:
+    day = today()
+    said = [*now_words(scene, day), *zones_answer([zone for _, zone in scene.zones])]
+    coming = next_task(scene, day)
+    return [*said[:3], *([coming] if coming else []), _state(len(grave))]
+
+
+def _said_of_one(chosen: Chosen) -> list[str]:
+    row = chosen.rows[0][1]
+    plants = planted(row)
+    return [
+        f"{chosen.one} is one of {row.spec.count} in {row.spec.name}: {row.worked.container}, filled with "
+        f"{row.worked.mix}.",
+        f"In it stand {plants}." if plants else "Nothing is planted in it yet.",
+    ]
 
 
 def _state(grave: int) -> str:
     if not grave:
         return "Nothing stands in the way."
-    return f"{'One thing wants' if grave == 1 else f'{grave} things want'} your eye: see Doubts."
+    return f"{'One thing wants' if grave == 1 else f'{grave} things want'} your eye."
 
 
 PAGE = Page("", "Row", "row.html", look)

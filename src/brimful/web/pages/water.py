@@ -1,12 +1,128 @@
-"""Water."""
+"""Water: what each container gets, where the pressure goes, how long to run, week by week."""
 
+from dataclasses import dataclass
+
+from brimful.design.model import ZoneWorked
+from brimful.design.season.model import SeasonWorked, ZoneSeason
+from brimful.quantities import Dimension, System, show
+from brimful.render.drawings.every import zone_name
+from brimful.render.drawings.scene import Scene
+from brimful.render.words import MONTHS, zone_words
 from brimful.web.bench import Sight
-from brimful.web.leaf import Asked, Leaf, Page
+from brimful.web.chosen import Chosen, Share, chosen_of, peak_of, shares_of
+from brimful.web.leaf import Asked, Leaf, Mark, Page
+from brimful.web.shown import charts_of
+from brimful.web.words import flow, joined, surplus, volume, zones_answer
+
+TOO_LITTLE, TOO_MUCH = 0.90, 1.15
+"""Beyond these shares of what it should get a container is to mind."""
+OCCASIONS = {"planting_day": "after planting", "mid_season": "mid-season", "peak": "hottest days"}
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneShown:
+    """One zone as the page shows it: drawing, charts there are, containers spoken of, and its season."""
+
+    number: int
+    zone: ZoneWorked
+    drawing: str
+    charts: tuple[str, ...]
+    shares: tuple[Share, ...]
+    season: ZoneSeason | None
+    season_charts: tuple[str, ...]
 
 
 def look(sight: Sight, asked: Asked) -> Leaf:
-    """Nothing yet."""
-    return Leaf()
+    """Sentences, the flow into each container, zone by zone where the water goes, and the season."""
+    scene = sight.scene
+    assert scene is not None
+    chosen = chosen_of(scene, asked)
+    marks: dict[str, Mark] = {}
+    for _, zone in scene.zones:
+        peak = {one.water.container: one for one in shares_of(zone, peak_of(zone))}
+        marks |= {one.container: _mark(one.flow_l_h, peak.get(one.container), scene.system) for one in zone.containers}
+    charts = charts_of(sight)
+    zones = tuple(_shown(scene, number, zone, chosen, charts) for number, zone in chosen.zones)
+    inside = {"chosen": chosen, "zones": zones, "occasions": OCCASIONS, "charts": charts, "months": MONTHS}
+    return Leaf(tuple(_said(scene, chosen, zones)), marks, {**inside, "months_of": months_of, "spread_out": spread_out})
+
+
+def _mark(flow_l_h: float, at_peak: Share | None, system: System) -> Mark:
+    words = flow(flow_l_h, system)
+    if at_peak is None:
+        return Mark(words, "bad")
+    if TOO_LITTLE <= at_peak.share <= TOO_MUCH:
+        return Mark(words, "good")
+    return Mark(f"{words}\n{100 * (at_peak.share - 1):+.0f} %".replace("-", "−"), "mind")
+
+
+def _shown(scene: Scene, number: int, zone: ZoneWorked, chosen: Chosen, charts: dict[str, str]) -> ZoneShown:
+    season = next((one for one in scene.season.zones if one.zone == zone.name), None) if scene.season else None
+    at = next((i for i, one in enumerate(scene.season.zones, 1) if one is season), 0) if scene.season else 0
+    shares = shares_of(zone, peak_of(zone))
+    return ZoneShown(
+        number,
+        zone,
+        zone_name(number, zone.name),
+        tuple(
+            name for name in (f"chart-zone-{number}-pressure.svg", f"chart-zone-{number}-flow.svg") if name in charts
+        ),
+        tuple(one for one in shares if chosen.one in ("", one.water.container)),
+        season,
+        tuple(n for n in (f"chart-season-{at}-minutes.svg", f"chart-season-{at}-water.svg") if n in charts),
+    )
+
+
+def _said(scene: Scene, chosen: Chosen, zones: tuple[ZoneShown, ...]) -> list[str]:
+    if chosen.one:
+        return _said_of_one(scene, zones[0])
+    said = zones_answer([one.zone for one in zones])
+    uneven = [
+        f"{one.water.container} gets {surplus(one.share)}"
+        for zone in zones
+        for one in sorted(zone.shares, key=lambda s: s.share)[:: max(1, len(zone.shares) - 1)]
+        if not TOO_LITTLE <= one.share <= TOO_MUCH
+    ]
+    if uneven:
+        said.append(f"On the hottest days {joined(uneven, 2)}.")
+    supplied = [one.zone for one in zones if one.zone.supply_share]
+    if supplied:
+        most = max(supplied, key=lambda zone: zone.supply_share or 0)
+        said.append(
+            f"{zone_words(most.name).capitalize()} takes {show(most.flow_l_h, Dimension.FLOW, scene.system)}, "
+            f"{100 * (most.supply_share or 0):.0f} % of what the tap gives."
+        )
+    return said
+
+
+def _said_of_one(scene: Scene, shown: ZoneShown) -> list[str]:
+    if not shown.shares:
+        return zones_answer([shown.zone])
+    one = shown.shares[0]
+    return [
+        f"{one.water.container} gets {flow(one.water.flow_l_h, scene.system)} while the water runs; on the hottest "
+        f"days {volume(one.gets_l_day, scene.system)}, {surplus(one.share)}.",
+        *zones_answer([shown.zone]),
+    ]
+
+
+def months_of(items: tuple[object, ...]) -> list[int]:
+    """The months that figures are told for, in the order of the season."""
+    return list(dict.fromkeys(getattr(one, "month") for one in items))  # noqa: B009
+
+
+def spread_out(season: ZoneSeason, what: str, rows: tuple[str, ...]) -> dict[str, dict[int, object]]:
+    """Figures of a season by row and month: what it wants, or days it lasts."""
+    table: dict[str, dict[int, object]] = {}
+    for one in getattr(season, what):
+        if one.row in rows:
+            table.setdefault(one.row, {})[one.month] = one
+    return table
+
+
+def sun_of(season: SeasonWorked | None, rows: tuple[str, ...]) -> list[object]:
+    """Direct sun on the rows spoken of."""
+    return [one for one in season.sun if one.row in rows] if season is not None else []
 
 
 PAGE = Page("water", "Water", "water.html", look)

@@ -1,6 +1,13 @@
 """Every address below a plan that is not a lens; a new one is one module and one line here."""
 
-from brimful.web.parts import pictures, work
+from brimful.web.parts import container, downloads, explain, pictures, swaps, work
 from brimful.web.parts.part import Part
 
-PARTS: tuple[Part, ...] = (*work.PARTS, *pictures.PARTS)
+PARTS: tuple[Part, ...] = (
+    *work.PARTS,
+    *pictures.PARTS,
+    *downloads.PARTS,
+    *explain.PARTS,
+    *container.PARTS,
+    *swaps.PARTS,
+)

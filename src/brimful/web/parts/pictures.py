@@ -6,18 +6,16 @@ from starlette.responses import Response
 
 from brimful.web.parts.part import Part
 from brimful.web.show import bench_of
+from brimful.web.shown import drawn
 
 
 def drawing(request: Request) -> Response:
-    """One drawing."""
-    from brimful.render.drawings.every import every_drawing
-
-    scene = bench_of(request).sight().scene
-    wanted = request.path_params["name"]
-    found = next((svg for name, svg in every_drawing(scene) if name == wanted), None) if scene is not None else None
-    if found is None:
+    """One drawing or chart, for the desk or, asked `?for=narrow`, for the phone."""
+    sight = bench_of(request).sight()
+    svg = drawn(sight, request.path_params["name"], request.query_params.get("for", ""))
+    if svg is None:
         raise HTTPException(404)
-    return Response(found, media_type="image/svg+xml")
+    return Response(svg, media_type="image/svg+xml")
 
 
 PARTS = (Part("drawing/{name}", drawing),)

@@ -1,0 +1,65 @@
+"""A number that can be touched: it leads to the working behind it."""
+
+import re
+from collections.abc import Iterator
+from urllib.parse import quote
+
+from jinja2 import pass_context
+from jinja2.runtime import Context
+from markupsafe import Markup
+
+from brimful.render.explain import shown
+from brimful.web.bench import Sight
+
+UNITS = {
+    "mm_day": "mm a day", "l_day": "L a day", "g_l": "g/L", "l_h": "L/h", "m_s": "m/s", "tsp_gal": "teaspoons a gallon",
+    "m2": "m²", "l": "L", "kg": "kg", "m": "m", "g": "g", "min": "min", "kpa": "kPa", "share": "as a share of 1",
+    "percent": "%", "count": "",
+}  # fmt: skip
+"""Endings of a figure's name that say its unit."""
+_UNIT = re.compile(rf"_({'|'.join(UNITS)})$")
+
+
+@pass_context
+def figure(context: Context, path: str, words: object) -> Markup:
+    """Words that lead to how the figure at a path of the ledger came about; plain words where it tells nothing."""
+    sight: Sight = context["sight"]
+    if path not in sight.workings:
+        return Markup.escape(words)
+    return Markup('<a class="figure" href="{}">{}</a>').format(_address(context, path), words)
+
+
+@pass_context
+def behind(context: Context, *starts: str) -> Iterator[tuple[str, str, str]]:
+    """Address, name and value of every figure whose path begins so."""
+    sight: Sight = context["sight"]
+    for path, working in sight.workings.items():
+        if path.startswith(starts):
+            yield _address(context, path), figure_words(path), with_unit(path, shown(working.value))
+
+
+def figure_words(path: str) -> str:
+    """A path of the ledger as words.
+
+    >>> figure_words("rows/water side/peak/demand_l_day"), figure_words("care/order/end-plug")
+    ('water side, peak: demand', 'order: end-plug')
+    """
+    *where, last = path.split("/")
+    name, _, which = last.partition(" ")
+    words = _UNIT.sub("", name).replace("_", " ")
+    told = ", ".join(part.replace("_", " ") for part in where[1:]) or where[0] if where else ""
+    return f"{told}: {words}{f' of {which}' if which else ''}" if told else words
+
+
+def with_unit(path: str, value: str) -> str:
+    """A value with the unit that its figure's name tells.
+
+    >>> with_unit("rows/gate/mix_to_buy_l", "281.4")
+    '281.4 L'
+    """
+    found = _UNIT.search(path.rsplit("/", 1)[-1].partition(" ")[0])
+    return f"{value} {UNITS[found[1]]}".strip() if found else value
+
+
+def _address(context: Context, path: str) -> str:
+    return f"{context['home']}explain/{quote(path, safe='/')}"
