@@ -167,9 +167,11 @@ def test_a_database_that_is_no_journal(tmp_path: Path) -> None:
     connection = sqlite3.connect(place)
     connection.execute("CREATE TABLE songs (name)")
     connection.close()
+    before = place.read_bytes()
     with pytest.raises(JournalError, match="no journal"):
         open_journal(place)
-    assert sqlite3.connect(place).execute("SELECT name FROM sqlite_master").fetchall() == [("songs",)]
+    assert place.read_bytes() == before
+    assert [one.name for one in tmp_path.iterdir()] == [place.name]
 
 
 def test_no_folder(tmp_path: Path) -> None:

@@ -83,9 +83,10 @@ def make_ready(engine: Engine, where: str, path: Path | None) -> None:
         JournalError: it was written by a newer Brimful, is no journal, or cannot be reached or written.
     """
     with in_plain_words(where), engine.connect() as connection:
+        form = _form(connection, where)
+        connection.rollback()
         if path is not None:
             _keep_ahead_log(connection)
-        form = _form(connection, where)
         if form == FORMS[-1]:
             return
     with in_plain_words(where), engine.connect().execution_options(**WRITES) as connection, connection.begin():
