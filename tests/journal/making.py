@@ -3,8 +3,11 @@
 from datetime import UTC, datetime
 from typing import Any
 
+from hypothesis import HealthCheck, settings
+
 from brimful.journal import Entry, new_id
 
+SHORT = settings(deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 NOON = datetime(2026, 7, 2, 12, 0, tzinfo=UTC)
 
 

@@ -4,7 +4,7 @@ from datetime import timedelta
 
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.journal.making import NOON
+from tests.journal.making import NOON, SHORT
 
 from brimful.journal.corrections import Correction, superseded
 
@@ -32,6 +32,7 @@ def test_a_chain_a_fork_a_ring() -> None:
     assert superseded([]) == frozenset()
 
 
+@SHORT
 @given(corrections(), st.randoms())
 def test_order_of_arrival_does_not_matter(made: list[Correction], chance: object) -> None:
     """The same corrections in another order give the same answer."""
@@ -40,6 +41,7 @@ def test_order_of_arrival_does_not_matter(made: list[Correction], chance: object
     assert superseded(made) == superseded(other)
 
 
+@SHORT
 @given(corrections())
 def test_one_of_each_chain_stands(made: list[Correction]) -> None:
     """Of the entries that hang together all but one are gone, and that one is no original that was corrected."""

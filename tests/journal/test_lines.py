@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
-from tests.journal.making import NOON, entry
+from tests.journal.making import NOON, SHORT, entry
 
 from brimful.journal import KINDS, Entry, Kind, problems
 from brimful.journal.lines import LONGEST_LINE, entry_of, read_lines, to_line, to_lines
@@ -41,6 +41,7 @@ def of_kind(kind: Kind) -> st.SearchStrategy[Entry]:
 ENTRIES = st.sampled_from(list(KINDS.values())).flatmap(of_kind)
 
 
+@SHORT
 @given(st.lists(ENTRIES, max_size=20))
 def test_there_and_back(entries: list[Entry]) -> None:
     """What is written as lines is read as the same entries, every bit of every number."""
@@ -48,6 +49,7 @@ def test_there_and_back(entries: list[Entry]) -> None:
     assert (read.entries, read.problems) == (tuple(entries), ())
 
 
+@SHORT
 @given(st.lists(ENTRIES, max_size=5), st.binary(max_size=300).filter(lambda b: b.strip()))
 def test_whatever_a_file_holds(entries: list[Entry], rubbish: bytes) -> None:
     """Rubbish between sound lines is told, and takes no sound line with it."""
@@ -113,6 +115,7 @@ def test_the_published_schema() -> None:
     ) + "\n"  # fmt: skip
 
 
+@SHORT
 @given(ENTRIES)
 def test_lines_fit_the_schema(one: Entry) -> None:
     """A line is valid against the schema and says the same as the entry's data; a key too many is not valid."""

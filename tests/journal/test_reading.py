@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.journal.making import NOON, entry
+from tests.journal.making import NOON, SHORT, entry
 
 from brimful.errors import EntryRefused
 from brimful.journal import KINDS, Entry, new_id, problems, told, told_entry
@@ -66,6 +66,7 @@ def test_the_guide_tells_every_kind() -> None:
     assert told_at == belongs
 
 
+@SHORT
 @given(st.text(max_size=60))
 def test_any_text(text: str) -> None:
     """Whatever is written is understood or refused, and loses no letter when it is taken for a note."""
