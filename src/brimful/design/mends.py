@@ -7,7 +7,7 @@ from brimful.design.choose.candidates import local
 from brimful.design.choose.judge import EVEN_PERCENT, Need
 from brimful.design.ledger import Ledger
 from brimful.design.model import MatchWorked, MendWorked, SpreadWorked, ZoneWorked
-from brimful.design.settle import RowSpec, Settled, ZoneSpec
+from brimful.design.settle import RowSpec, ZoneSpec
 from brimful.design.settle.delivery import law_of
 from brimful.domains.hydraulics.assembly import Tube
 from brimful.domains.hydraulics.match import matched_emitters
@@ -123,25 +123,27 @@ def _with_counts(zone: Zone, counts: dict[str, int]) -> Zone:
 
 
 def refined(
-    settled: Settled,
-    zones: tuple[ZoneWorked, ...],
-    needs: dict[str, Need],
-    catalog: Catalog,
-    units: str,
+    spec: ZoneSpec,
+    zone: ZoneWorked,
+    rows: tuple[RowSpec, ...],
+    needs: tuple[tuple[str, Need], ...],
+    market: tuple[Catalog, str, float],
     ledger: Ledger,
-) -> tuple[ZoneWorked, ...]:
-    """The zones with chance, remedies and matching emitters added."""
-    rows = {row.name: row for row in settled.rows}
-    done = []
-    for spec, zone in zip(settled.zones, zones, strict=True):
-        mends = mends_of(spec, zone, settled.usable_share, catalog, units)
-        done.append(
-            replace(
-                zone,
-                spread=spread_of(spec, zone, rows, ledger),
-                mends=mends or (),
-                mends_tried=mends is not None,
-                matches=matches_of(spec, zone, rows, needs),
-            )
-        )
-    return tuple(done)
+) -> ZoneWorked:
+    """A zone with chance, remedies and matching emitters added.
+
+    Args:
+        rows: the rows of the zone.
+        needs: what one container of each of them must get.
+        market: the catalogue, the plan's units, and the share of the supply that one zone may use.
+    """
+    catalog, units, share = market
+    own = {row.name: row for row in rows}
+    mends = mends_of(spec, zone, share, catalog, units)
+    return replace(
+        zone,
+        spread=spread_of(spec, zone, own, ledger),
+        mends=mends or (),
+        mends_tried=mends is not None,
+        matches=matches_of(spec, zone, own, dict(needs)),
+    )
