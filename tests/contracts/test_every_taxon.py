@@ -23,7 +23,7 @@ plants = ["1 {}"]
 
 @pytest.mark.parametrize("key", PLANTS)
 def test_one_container_of_it(key: str, tmp_path: Path) -> None:
-    """It is placed, grows, never covers less while frost and trims stay away, and can be ordered."""
+    """It is placed, grows, never covers less unless it is trimmed, and can be ordered."""
     path = tmp_path / "plan.toml"
     path.write_text(PLAN.format(key), encoding="utf-8")
     answer = work_out_planting(path)
@@ -31,6 +31,6 @@ def test_one_container_of_it(key: str, tmp_path: Path) -> None:
     (row,) = answer.planting.rows
     assert [place.plant for place in row.places] == [key]
     areas = [week.canopy_area_m2 for week in row.cover]
-    assert areas == sorted(areas)
-    assert areas[0] > 0
+    assert areas == sorted(areas) or any(week.trimmed for week in row.upkeep)
+    assert areas[-1] >= areas[0] > 0
     assert [order.plant for order in answer.planting.orders] == [key]

@@ -27,6 +27,7 @@ FAO_TABLE = (
 FORTNIGHT, MONTH, HOTTEST = 14, 15, 90.0
 USUAL_C = 20.0
 """The mean that growers' "weeks to fill" are told for (common practice, no source)."""
+FREEZING_C = 0.0
 LEAST_DAYS = 7 * 16 + 1
 """So many days of growth are always worked out, that drawings of week 16 can be made of a short season too."""
 MADE_YEARS = 100
@@ -36,10 +37,14 @@ WET_DAY_MM = 6.0
 
 @dataclass(frozen=True, slots=True)
 class Warmth:
-    """Mean temperature of each day from planting day on [°C], and how it was taken."""
+    """Mean temperature of each day from planting day on [°C], and how it was taken; the days after planting by which
+    half of the seasons have had autumn's first frost, None where they have none or it is not known."""
 
     mean_c: tuple[float, ...]
     taken_as: str
+    planting_day: int
+    frost_after_days: int | None = None
+    southern: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,6 +197,8 @@ def _warmth_of(weather: "DailyWeather", season: Season) -> Warmth:
     """The mean of each day of the season over all years of the record; a day it lacks lies between its neighbours."""
     import numpy as np
 
+    from brimful.domains.climate.nights import first_cold_night, season_nights
+
     mean, day = (weather.tmax_c + weather.tmin_c) / 2, weather.day_of_year
     known = np.isfinite(mean)
     total = np.bincount(day[known], mean[known], minlength=367)
@@ -199,7 +206,12 @@ def _warmth_of(weather: "DailyWeather", season: Season) -> Warmth:
     have = np.flatnonzero(count)
     wanted = (season.planting_day - 1 + np.arange(max(days_of(season) + 1, LEAST_DAYS))) % 366 + 1
     found = np.interp(wanted, have, total[have] / count[have], period=366)
-    return Warmth(tuple(found.tolist()), f"mean days of {Path(weather.source).name}")
+    first = datetime.date(2024, 1, 1) + datetime.timedelta(days=season.planting_day - 1)
+    nights = season_nights(weather.dates, weather.tmin_c, first, min(found.size, 366))
+    frost = first_cold_night(nights, FREEZING_C, int(found[: nights.low_c.shape[1]].argmax()))
+    southern = (weather.latitude_deg or 0.0) < 0
+    taken_as = f"mean days of {Path(weather.source).name}"
+    return Warmth(tuple(found.tolist()), taken_as, season.planting_day, frost, southern)
 
 
 def _without_weather(site: Site, season: Season | None, notes: Notes) -> Climate | None:
@@ -220,7 +232,9 @@ def _without_weather(site: Site, season: Season | None, notes: Notes) -> Climate
     worked = SiteWorked(site.place or "unnamed place", site.latitude, site.elevation or 0.0, "none", 0, (), occasions)
     days = max(days_of(season) + 1, LEAST_DAYS)
     words = f"days of {USUAL_C:g} °C, for which growers tell weeks to fill"
-    return Climate(worked, occasions, Warmth((USUAL_C,) * days, words))
+    return Climate(
+        worked, occasions, Warmth((USUAL_C,) * days, words, season.planting_day, southern=(site.latitude or 0.0) < 0)
+    )
 
 
 def mean_around(et0_mm: "NDArray[np.float64]", day_of_year: "NDArray[np.int64]", day: int, width_days: int) -> float:

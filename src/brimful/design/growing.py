@@ -2,13 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
+from datetime import date, timedelta
 
 from brimful.design.climate import Warmth
 from brimful.design.ledger import Ledger
 from brimful.design.model import GrownWorked, PlaceWorked
 from brimful.design.settle import PlantSpec, RowSpec
 from brimful.domains.planting.canopy import Circle
-from brimful.domains.planting.growth import Stand, circles_on, grow, habitus_of, new_plant_width_m
+from brimful.domains.planting.growth import Stand, circles_on, cut_back, grow, habitus_of, new_plant_width_m
 from brimful.domains.planting.layout import HEADSPACE_M, Layout, layout
 from brimful.domains.planting.mouth import Mouth, RectangularMouth, RoundMouth
 from brimful.domains.planting.recipe import Part, Recipe
@@ -17,25 +18,37 @@ from brimful.domains.planting.taxon import Taxon
 WEEKS = (0, 4, 8, 12, 16)
 """Weeks after planting that pictures and tables show."""
 NO_FROST_C = float("-inf")
-"""Plants are taken to live until the season's end, which is about the first hard frost."""
+FROST_C = 0.0
+"""Frost ends what it harms; what only lower temperatures harm is taken to live until the season's end."""
+
+
+GONE = Stand(0.0, 0.0, alive=False)
+Curves = dict[tuple[str, float], tuple[tuple[Stand, ...], tuple[Stand, ...]]]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class RowGrown:
-    """One container of a row: its mouth at the mix, where its plants stand, and each taxon's size day by day."""
+    """One container of a row: its mouth at the mix, where its plants stand, and each taxon's size day by day.
+
+    `stands` are plants that nobody has cut back and that frost has spared: water is reckoned for them, since a trim put
+    off must not leave them dry. `shown` are trimmed when they should be, and ended by the frost of half of the seasons.
+    """
 
     mouth: Mouth
     layout: Layout
     stands: Mapping[str, tuple[Stand, ...]]
+    shown: Mapping[str, tuple[Stand, ...]]
     taken_as: str
+    southern: bool = False
 
-    def circles(self, day: int) -> tuple[Circle, ...]:
+    def circles(self, day: int, *, shown: bool = False) -> tuple[Circle, ...]:
         """Each plant's leaves from above, so many days after planting."""
-        return circles_on(self.layout.places, self.on(day))
+        return circles_on(self.layout.places, self.on(day, shown=shown))
 
-    def on(self, day: int) -> dict[str, Stand]:
+    def on(self, day: int, *, shown: bool = False) -> dict[str, Stand]:
         """Each taxon's size so many days after planting."""
-        return {key: stands[min(day, len(stands) - 1)] for key, stands in self.stands.items()}
+        curves = self.shown if shown else self.stands
+        return {key: stands[min(day, len(stands) - 1)] for key, stands in curves.items()}
 
     @property
     def places(self) -> tuple[PlaceWorked, ...]:
@@ -50,31 +63,41 @@ class RowGrown:
         """Each taxon's size by weeks as the design tells it."""
         return tuple(
             GrownWorked(key, week, 2 * stands[7 * week].radius_m, stands[7 * week].height_m)
-            for key, stands in self.stands.items()
+            for key, stands in self.shown.items()
             for week in WEEKS
         )
 
 
 def grown_of(rows: tuple[RowSpec, ...], warmth: Warmth, ledger: Ledger) -> tuple[RowGrown, ...]:
     """Layout and growth of one container of each row; equal taxa of equal pots grow alike."""
-    curves: dict[tuple[str, float], tuple[Stand, ...]] = {}
+    curves: Curves = {}
     return tuple(_row(row, warmth, curves, ledger.at("rows", row.name)) for row in rows)
 
 
-def _row(row: RowSpec, warmth: Warmth, curves: dict[tuple[str, float], tuple[Stand, ...]], ledger: Ledger) -> RowGrown:
+def _row(row: RowSpec, warmth: Warmth, curves: Curves, ledger: Ledger) -> RowGrown:
     mouth, depth = mouth_of(row), row.vessel.fill(row.headspace_m).depth_m + HEADSPACE_M
     found: Layout = ledger.work("places_m", layout, recipe=recipe_of(row), mouth=mouth, fill_depth_m=depth)
     for one in row.plants:
         key = one.plant.key, one.root_ball.width_m
         if key not in curves:
             curves[key] = _stands(one, warmth)
-    stands = {one.plant.key: curves[one.plant.key, one.root_ball.width_m] for one in row.plants}
-    return RowGrown(mouth, found, stands, warmth.taken_as)
+    both = {one.plant.key: curves[one.plant.key, one.root_ball.width_m] for one in row.plants}
+    stands, shown = ({key: pair[n] for key, pair in both.items()} for n in (0, 1))
+    return RowGrown(mouth, found, stands, shown, warmth.taken_as, warmth.southern)
 
 
-def _stands(one: PlantSpec, warmth: Warmth) -> tuple[Stand, ...]:
-    habitus = habitus_of(taxon_of(one), new_plant_width_m(one.root_ball.width_m))
-    return grow(replace(habitus, kill_c=NO_FROST_C), warmth.mean_c, warmth.mean_c)
+def _stands(one: PlantSpec, warmth: Warmth) -> tuple[tuple[Stand, ...], tuple[Stand, ...]]:
+    """A taxon's sizes left alone, and as it is cut back and ended by frost."""
+    taxon, days = taxon_of(one), len(warmth.mean_c)
+    habitus = replace(habitus_of(taxon, new_plant_width_m(one.root_ball.width_m)), kill_c=NO_FROST_C)
+    alone = grow(habitus, warmth.mean_c, warmth.mean_c)
+    planted = date(2024, 1, 1) + timedelta(days=warmth.planting_day - 1)
+    trims = cut_back(taxon, planted, days, southern=warmth.southern)
+    shown = grow(habitus, warmth.mean_c, warmth.mean_c, trims) if trims else alone
+    if warmth.frost_after_days is None or taxon.min_temp_damage_c < FROST_C:
+        return alone, shown
+    lived = shown[: warmth.frost_after_days + 1]
+    return alone, (*lived, *(GONE,) * (len(shown) - len(lived)))
 
 
 def taxon_of(spec: PlantSpec) -> Taxon:

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from brimful.catalog.cells import choice, flag, number, text, whole, words
 from brimful.catalog.rows.row import Row, in_order
@@ -51,6 +51,13 @@ class Plant(Row):
     def names(self) -> tuple[str, ...]:
         """Common and botanical name; the botanical one also without the group after its comma."""
         return self.common_name, self.botanical_name, self.botanical_name.split(",")[0]
+
+    def in_south(self) -> "Plant":
+        """The same plant with its months of bloom half a year later, as they are south of the equator."""
+        if self.bloom_start_month is None or self.bloom_end_month is None:
+            return self
+        start, end = ((month + 5) % 12 + 1 for month in (self.bloom_start_month, self.bloom_end_month))
+        return replace(self, bloom_start_month=start, bloom_end_month=end)
 
     def faults(self) -> Iterator[str]:
         """Least at most the greatest; bloom months both or neither."""

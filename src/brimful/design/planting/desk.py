@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from brimful.catalog import Catalog
+from brimful.catalog import Catalog, Plant
 from brimful.design.climate import Climate
 from brimful.design.growing import RowGrown
 from brimful.design.ledger import Ledger
@@ -40,6 +40,12 @@ class PlantingDesk:
     def removed(self) -> date:
         """The season's end."""
         return self.days.removed
+
+    @property
+    def plants(self) -> dict[str, Plant]:
+        """The plants of the catalogue, with months of bloom as they are at the place."""
+        southern = (self.plan.site.latitude or 0.0) < 0
+        return {key: plant.in_south() if southern else plant for key, plant in self.catalog.plants.items()}
 
     def sun_of_row(self, row: str) -> float | None:
         """Hours of direct sun of a row, mean of its containers; None where they are not known."""

@@ -32,7 +32,7 @@ class Change:
 def effects_of(desk: PlantingDesk, change: Change) -> tuple[EffectWorked, ...]:
     """How it is now, then how it is with each stand-in: water, bill, bloom, feed, upkeep, and what does not fit."""
     old = taxon_of(change.spec)
-    plants = desk.catalog.plants
+    plants = desk.plants
     rows = [with_plant(change.row, change.spec, plants[taxon.key], count) for taxon, count in change.by]
     found: list[EffectWorked] = []
     for (taxon, count), (water, problems) in zip(

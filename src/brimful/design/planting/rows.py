@@ -18,7 +18,7 @@ def row_of(row: RowSpec, grown: RowGrown, season: tuple[date, date], palette: Pa
     taxa = [(taxon_of(spec), spec.count) for spec in row.plants]
     weeks = [planted + timedelta(weeks=n) for n in range((removed - planted).days // 7 + 1)]
     area = row.vessel.inside.mouth_area_m2
-    upkeep = upkeep_hours(taxa, row.count, area, weeks)
+    upkeep = upkeep_hours(taxa, row.count, area, weeks, southern=grown.southern)
     bloom = bloom_calendar([taxon for taxon, _ in taxa], planted, removed)
     swatches = swatches_of([taxon for taxon, _ in taxa], palette)
     return RowPlanting(
@@ -40,7 +40,7 @@ def row_of(row: RowSpec, grown: RowGrown, season: tuple[date, date], palette: Pa
 def _cover_on(week: int, row: RowSpec, grown: RowGrown, ledger: Ledger) -> CoverWorked:
     """Leaves over the mouth at the rim."""
     inside, figure = row.vessel.inside, f"cover_week_{week}"
-    circles, area = grown.circles(7 * week), inside.mouth_area_m2
+    circles, area = grown.circles(7 * week, shown=True), inside.mouth_area_m2
     long, short = inside.spans_m(inside.depth_m)
     if inside.sides is not None:
         cover = ledger.work(figure, cover_of_rectangular_mouth, circles=circles, length_m=long, width_m=short)

@@ -130,7 +130,7 @@ def _ranked(desk: PlantingDesk, case: _Case) -> Ranking:
     wanted = taxon_of(case.spec)
     coldest = max(desk.days.coldest_c, wanted.min_temp_damage_c + 0.1)
     site = Site(case.sun_h, coldest, forbidden_at(desk.plan.site), one_dripper=False)
-    taxa = tuple(taxon_of(PlantSpec(plant, 1, case.spec.root_ball)) for plant in desk.catalog.plants.values())
+    taxa = tuple(taxon_of(PlantSpec(plant, 1, case.spec.root_ball)) for plant in desk.plants.values())
     return desk.ledger.at("swap", case.row.name).work(
         f"substitutes {wanted.key}",
         rank_substitutes,

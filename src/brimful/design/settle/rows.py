@@ -122,7 +122,8 @@ def _plants(desk: Desk, row: Containers, path: Path) -> Iterator[PlantSpec]:
             else notes.usual(catalog.root_balls, "4in", "recipe.plants.size", "trade size of the plants")
         )
         if plant is not None and size is not None:
-            yield PlantSpec(plant, entry.count, size)
+            southern = (plan.site.latitude or 0.0) < 0
+            yield PlantSpec(plant.in_south() if southern else plant, entry.count, size)
 
 
 def _stations(row: Containers, notes: Notes) -> tuple[tuple[float, ...], tuple[float, ...]]:

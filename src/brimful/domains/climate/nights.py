@@ -28,7 +28,7 @@ def season_nights(dates: NDArray[np.datetime64], tmin_c: FloatArray, first: date
     """The nights of every season in a record, from a day of the year on (no equation).
 
     Args:
-        dates: the days of the record; tmin_c: lowest temperature of each, NaN where not known [°C];
+        dates: the days of the record, in order; tmin_c: lowest temperature of each, NaN where not known [°C];
         first: first day of the season, in any year; nights: how many from it on
     Returns: SeasonNights; seasons with more than a tenth of their nights unknown are left out
     Valid: 1 to 366 nights
@@ -43,10 +43,9 @@ def season_nights(dates: NDArray[np.datetime64], tmin_c: FloatArray, first: date
         start = np.datetime64(
             f"{year:04d}-{first.month:02d}-{min(first.day, 28) if first.month == 2 else first.day:02d}"
         )
-        night = (days - start).astype(np.int64)
-        within = (night >= 0) & (night < nights)
+        low, high = np.searchsorted(days, [start, start + np.timedelta64(nights, "D")])
         row = np.full(nights, np.nan)
-        row[night[within]] = tmin_c[within]
+        row[(days[low:high] - start).astype(np.int64)] = tmin_c[low:high]
         if np.count_nonzero(np.isfinite(row)) >= FEWEST_KNOWN * nights:
             found.append(row)
     return SeasonNights(np.array(found, dtype=np.float64).reshape(len(found), nights))

@@ -71,7 +71,12 @@ def bloom_calendar(taxa: Iterable[Taxon], planted: date, removed: date) -> dict[
 
 
 def upkeep_hours(
-    plants: Sequence[tuple[Taxon, int]], containers: int, mouth_area_m2: float, weeks: Sequence[date]
+    plants: Sequence[tuple[Taxon, int]],
+    containers: int,
+    mouth_area_m2: float,
+    weeks: Sequence[date],
+    *,
+    southern: bool = False,
 ) -> tuple[Upkeep, ...]:
     """Hours of upkeep a week for containers planted alike [h] (common practice).
 
@@ -80,30 +85,58 @@ def upkeep_hours(
 
     Args:
         plants: taxon and count in one container; containers: how many; mouth_area_m2: of one [m²];
-        weeks: first days of the weeks, in order, planting week first
+        weeks: first days of the weeks, one after the other, planting day first; southern: of the equator
     Returns: one Upkeep a week
     Valid: minutes scale with the mouth's area
     Source: common practice, no source; trims after cooperative extension pages (read)
     """
     if containers < 0 or not mouth_area_m2 > 0.0:
         raise ValueError(f"{containers} containers of {mouth_area_m2} m² were given: expected 0 or more, above 0 m²")
-    return tuple(_week(plants, containers, mouth_area_m2 / VISIT_AREA_M2, n, day) for n, day in enumerate(weeks))
+    if not weeks:
+        return ()
+    days = 7 * len(weeks)
+    due = {taxon.key: trim_days(taxon.trim, weeks[0], days, southern=southern) for taxon, _ in plants}
+    size = mouth_area_m2 / VISIT_AREA_M2
+    return tuple(
+        _week(plants, containers, size, day, frozenset(key for key, when in due.items() if n in {d // 7 for d in when}))
+        for n, day in enumerate(weeks)
+    )
 
 
-def _week(plants: Sequence[tuple[Taxon, int]], containers: int, size: float, number: int, day: date) -> Upkeep:
+def _week(plants: Sequence[tuple[Taxon, int]], containers: int, size: float, day: date, due: frozenset[str]) -> Upkeep:
     total = sum(count for _, count in plants)
     share = sum(DEADHEAD_A_WEEK[t.deadhead] * n for t, n in plants if _blooms(t, day)) / total if total else 0.0
-    trimmed = [(t, n) for t, n in plants if _trim_due(t, number, day)]
+    trimmed = [(t, n) for t, n in plants if t.key in due]
     minutes = (VISIT_MIN * size, DEADHEAD_MIN * size * share, sum(TRIM_MIN[t.trim] * n for t, n in trimmed))
     visit_h, deadhead_h, trim_h = (containers * m / 60.0 for m in minutes)
     return Upkeep(day, visit_h, deadhead_h, trim_h, tuple(t.key for t, _ in trimmed))
 
 
-def _trim_due(taxon: Taxon, number: int, day: date) -> bool:
-    if taxon.trim == "light":
-        return number > 0 and number % LIGHT_TRIM_WEEKS == 0
-    hard = (date(day.year, month, when) for month, when in HARD_TRIM_MONTH_DAYS)
-    return taxon.trim == "hard" and number >= LIGHT_TRIM_WEEKS and any(day <= d < day + timedelta(days=7) for d in hard)
+def trim_days(trim: str, planted: date, days: int, *, southern: bool = False) -> tuple[int, ...]:
+    """Days after planting on which a plant is cut back (our own rule, after extension pages).
+
+    Formula: light trims every 4 weeks, hard ones on 15 July and 25 August, half a year later in the south, none in the
+    first 4 weeks.
+
+    Args:
+        trim: "none", "light" or "hard"; planted: day; days: how many it stands; southern: of the equator
+    Returns: days, in order, counted from 0 on planting day
+    Valid: any count of days
+    Source: our own rule, after cooperative extension pages (read)
+
+    >>> trim_days("light", date(2026, 5, 15), 100), trim_days("hard", date(2026, 5, 15), 100)
+    ((28, 56, 84), (61,))
+    """
+    least = 7 * LIGHT_TRIM_WEEKS
+    if trim == "light":
+        return tuple(range(least, days, least))
+    if trim != "hard":
+        return ()
+    shift = 6 if southern else 0
+    months = [((month - 1 + shift) % 12 + 1, day) for month, day in HARD_TRIM_MONTH_DAYS]
+    years = range(planted.year, planted.year + days // 365 + 2)
+    when = sorted((date(year, month, day) - planted).days for year in years for month, day in months)
+    return tuple(n for n in when if least <= n < days)
 
 
 def _blooms(taxon: Taxon, day: date) -> bool:

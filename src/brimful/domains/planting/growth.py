@@ -3,7 +3,9 @@
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 
+from brimful.domains.planting.bloom import trim_days
 from brimful.domains.planting.canopy import Circle
 from brimful.domains.planting.cover import NINE_TENTHS, grown_cover, rate_from_weeks
 from brimful.domains.planting.layout import Place
@@ -103,6 +105,23 @@ def habitus_of(taxon: Taxon, new_width_m: float, *, vigour: float = 0.5) -> Habi
     width_rate = rate_from_weeks(ground, taxon.weeks_to_fill, base, goal)
     height_rate = rate_from_weeks(new_height / height, taxon.weeks_to_fill + HEIGHT_WEEKS_MORE, base)
     return Habitus(new_width, width, width_rate, new_height, height, height_rate, base, taxon.min_temp_damage_c)
+
+
+def cut_back(taxon: Taxon, planted: date, days: int, *, southern: bool = False) -> dict[int, float]:
+    """Share of cover that a taxon keeps on each day it is cut back, for grow.
+
+    Formula: 0.58 after a hard trim, 0.90 after a light one, on the days of trim_days; what is bought full grown is left.
+
+    Args:
+        taxon: the plant; planted: day; days: how many it stands; southern: of the equator
+    Returns: day after planting → share kept
+    Valid: any count of days
+    Source: shares common practice, no source
+    """
+    if taxon.weeks_to_fill == 0.0:
+        return {}
+    keeps = HARD_TRIM_KEEPS if taxon.trim == "hard" else LIGHT_TRIM_KEEPS
+    return dict.fromkeys(trim_days(taxon.trim, planted, days, southern=southern), keeps)
 
 
 def grow(

@@ -28,7 +28,8 @@ def draw_above(scene: Scene, row: RowSeen, *, width: float, size: float = 12.0, 
     _rim(sheet, row, (x, y), per_m)
     if week:
         for plant in sorted(row.plants, key=lambda p: p.stands[week].height_m):
-            _leaves(sheet, plant, (x, y), per_m, week, scene.month_of_week(week))
+            if plant.stands[week].alive:
+                _leaves(sheet, plant, (x, y), per_m, week, scene.month_of_week(week))
     else:
         for plant in row.plants:
             _ball(sheet, plant, (x, y), per_m)

@@ -11,8 +11,10 @@ FOUR_TENTHS = 0.4
 
 
 def draw_plant(sheet: Sheet, plant: PlantSeen, at: tuple[float, float], *, per_m: float, week: int, month: int) -> None:
-    """One plant growing from a point of the mix, so big as it is in that week."""
+    """One plant growing from a point of the mix, so big as it is in that week; nothing where frost has ended it."""
     stand = plant.stands[week]
+    if not stand.alive:
+        return
     wide, high = max(1.0, stand.radius_m * per_m), max(1.5, stand.height_m * per_m)
     shape = {"trailing": _skirt, "mounding": _dome, "rosette": _dome}.get(plant.taxon.habit, _blades)
     flowers = plant.flower if plant.blooms(month) else None

@@ -153,8 +153,8 @@ def _plants(spec: RowSpec, row: RowWorked, letters: dict[str, str], palette: Pal
 
 
 def _stand(grown: GrownWorked, to_rim_m: float) -> Stand:
-    stand = Stand(grown.width_m / 2, grown.height_m, alive=True)
-    return Stand(reach_m(stand, to_rim_m), grown.height_m, alive=True)
+    stand = Stand(grown.width_m / 2, grown.height_m, alive=grown.width_m > 0)
+    return Stand(reach_m(stand, to_rim_m), grown.height_m, stand.alive)
 
 
 def _tint(words: tuple[str, ...], tints: Mapping[str, str]) -> str | None:
