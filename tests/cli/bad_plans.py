@@ -26,6 +26,12 @@ def _before(lines: str) -> str:
     return GOOD.replace("[[containers]]", f"{lines}\n\n[[containers]]")
 
 
+NORMALS = """[site]
+latitude = 48
+normals = { tmax = "4 6 11 16 21 24 26 26 21 15 9 5 °C", tmin = "-1 0 3 7 11 15 16 16 12 8 3 0 °C" }"""
+"""A site with its normals; further keys of the site may follow."""
+
+
 CANNOT_START: dict[str, tuple[str, str]] = {
     "not TOML": ("one tap, three pots", "p.toml:1:5: error: not TOML"),
     "unquoted quantity": (_with('"0.6 m"', "0.6 m"), "p.toml:10:13: error: not TOML"),
@@ -56,6 +62,10 @@ CANNOT_START: dict[str, tuple[str, str]] = {
         'p.toml:12:26: error: no plant is called "zonal gera',
     ),
     "nearest plants": (_with("zonal geranium", "zonal gerannium"), "Did you mean geranium-zonal"),
+    "common name of several": (
+        _with("zonal geranium", "geranium"),
+        "Did you mean geranium-zonal or geranium-ivy or geranium-scented?",
+    ),
     "unknown tube": (
         _before('[tubing]\nlateral = "pe-haf-0.600"'),
         'p.toml:8:1: error: no tube is called "pe-haf-0.600"',
@@ -126,6 +136,47 @@ WORKED_OUT: dict[str, tuple[str, str, int]] = {
     "thirsty beside dry": (
         _with('"1 angelonia"', '"1 canna-dwarf", "1 lantana-mounding"'),
         "mixes thirsty plants",
+        0,
+    ),
+    "thirsty and dry in one zone": (
+        _with('"1 angelonia", "2 zonal geranium", "2 calibrachoa"', '"2 lantana-mounding"')
+        + f'[[containers]]\nname = "wet"\ncontainer = {SHAPE}\nplants = ["2 canna-dwarf"]\n',
+        'zone "zone 1" runs as long for dry plants (rail) as for thirsty ones (wet)',
+        0,
+    ),
+    "a recipe that does not fit": (
+        _with('"1 angelonia"', '"40 angelonia"'),
+        'p.toml:7:3: warning: row "rail": root balls of 44 plants overlap',
+        0,
+    ),
+    "pots deeper than the container": (
+        _with('height = "38 cm"', 'height = "12 cm"'),
+        'warning: row "rail": the root ball of angelonia is',
+        0,
+    ),
+    "poison where children come": (
+        _before("[site]\nchildren = true"),
+        "warning: geranium-zonal is poisonous to pets",
+        0,
+    ),
+    "sap where children come": (
+        _before("[site]\nchildren = true"),
+        "warning: geranium-zonal can irritate the skin",
+        0,
+    ),
+    "poison where animals come": (
+        _before("[site]\nanimals = true"),
+        "warning: calibrachoa-trailing may be poisonous: not known",
+        0,
+    ),
+    "what spreads beside wild land": (
+        _before("[site]\nwild_land = true").replace("1 angelonia", "1 lantana-mounding"),
+        "warning: lantana-mounding can spread into wild land",
+        0,
+    ),
+    "tender plants set out in April": (
+        _before(NORMALS + '\nplanting_day = "1 April"'),
+        "angelonia is harmed at",
         0,
     ),
 }
