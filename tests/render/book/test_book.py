@@ -68,7 +68,8 @@ def test_the_demo_on_paper(demo: Scene, paper: str, size: float) -> None:
         "Alder Point landing",
         "What to buy",
         "Cut list",
-        "Test on the day",
+        "Water test of zone 1",
+        "The hottest week",
         "Assumptions and sources",
         "road side 12",
     ):

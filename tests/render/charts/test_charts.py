@@ -13,10 +13,10 @@ from brimful.render.charts.every import every_chart
 from brimful.render.charts.flows import flows
 from brimful.render.charts.nitrogen import nitrogen
 from brimful.render.charts.season_water import season_water
-from brimful.render.charts.vega import Spec, folded, printed
+from brimful.render.charts.vega import Spec, printed
 from brimful.render.charts.weekly_minutes import weekly_minutes
 from brimful.render.drawings.scene import Scene
-from brimful.render.drawings.svg import text_width
+from brimful.render.drawings.svg import folded, text_width
 from brimful.services import example, see
 
 

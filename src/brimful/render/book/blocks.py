@@ -64,7 +64,7 @@ class Column:
 
 
 def soft(words: object) -> str:
-    """Words in which a long unbroken run may break.
+    """Words in which a long unbroken run may break, after a dot or stroke where it has one.
 
     >>> soft("a" * 20).count(SOFT_BREAK), soft("purple fountain grass").count(SOFT_BREAK)
     (1, 0)
@@ -73,8 +73,8 @@ def soft(words: object) -> str:
 
 
 def _broken(match: re.Match[str]) -> str:
-    word = match.group()
-    return SOFT_BREAK.join(word[i : i + BREAK_AFTER] for i in range(0, len(word), BREAK_AFTER))
+    parts = re.findall(r"[^._/]*[._/]*", match.group())
+    return SOFT_BREAK.join(part[i : i + BREAK_AFTER] for part in parts for i in range(0, len(part), BREAK_AFTER))
 
 
 def say(words: str) -> Block:
@@ -118,7 +118,7 @@ def drawn_size(svg: str) -> tuple[float, float]:
 
 
 def table(columns: Sequence[Column], rows: Iterable[Sequence[object]], *, title: str = "") -> Block:
-    """A table whose head comes back on every page it runs over."""
+    """A table whose head comes back on every page it runs over; a row of one cell heads those below it."""
     return {
         "kind": "table",
         "title": soft(title),
@@ -127,6 +127,21 @@ def table(columns: Sequence[Column], rows: Iterable[Sequence[object]], *, title:
         "shares": [c.share for c in columns],
         "rows": [[soft(cell) for cell in row] for row in rows],
     }
+
+
+def pairs(rows: Sequence[tuple[str, object]], *, title: str = "", columns: int = 2) -> Block:
+    """What things are called and their figures, in columns side by side."""
+    return {
+        "kind": "pairs",
+        "title": soft(title),
+        "columns": columns,
+        "rows": [[soft(name), soft(value)] for name, value in rows],
+    }
+
+
+def ticks(words: Sequence[str], *, title: str = "") -> Block:
+    """Short words, each with a box to tick."""
+    return {"kind": "ticks", "title": soft(title), "words": [soft(one) for one in words]}
 
 
 def form(heads: Sequence[str], rows: Sequence[Sequence[str]], *, shares: Sequence[float], title: str = "") -> Block:
@@ -145,6 +160,7 @@ def labels(entries: Sequence[tuple[str, str, str]]) -> Block:
     return {"kind": "labels", "entries": [[svg, soft(name), soft(line)] for svg, name, line in entries]}
 
 
-def chapter(title: str, blocks: Iterable[Block], *, short: str = "") -> Block:
-    """One chapter; it starts on a page of its own."""
-    return {"title": soft(title), "short": soft(short or title), "blocks": list(blocks)}
+def chapter(title: str, blocks: Iterable[Block], *, joins: str = "") -> Block:
+    """One chapter; it starts on a page of its own, unless it joins the one before it: "whole" where there is room for
+    all of it, or "at once"."""
+    return {"title": soft(title), "joins": joins, "blocks": list(blocks)}

@@ -11,6 +11,7 @@ from brimful.render.care.page import amount, money
 from brimful.render.care.shop import answer, cut_words
 from brimful.render.charts.costs import costs
 from brimful.render.charts.vega import printed
+from brimful.render.words import capital
 
 
 def buying(desk: Desk) -> Iterator[Block]:
@@ -22,29 +23,37 @@ def buying(desk: Desk) -> Iterator[Block]:
     yield chapter("What to buy", [say(answer(care, desk.system)), *_order(desk, care.order)])
     cuts = [_cut(desk, i) for i in range(len(care.cuts))]
     if cuts:
-        yield chapter("Cut list", [text("Cut each roll in this order; label each piece as you cut it."), *cuts])
+        yield chapter(
+            "Cut list", [text("Cut each roll in this order; label each piece as you cut it."), *cuts], joins="at once"
+        )
 
 
 def _order(desk: Desk, order: OrderWorked) -> Iterator[Block]:
+    stocked = any(item.on_hand_amount for item in order.items)
     columns = [
-        Column("what", share=4.6),
-        *(Column(words, right=True, share=1.4) for words in ("needed", "spare", "on hand", "buy", "cost")),
-        Column("have it", share=0.9),
+        Column("what", share=5),
+        *(Column(words, right=True, share=1.4) for words in ("needed", "spare", *["on hand"] * stocked)),
+        Column("buy", right=True, share=1.9),
+        Column("cost", right=True, share=1.5),
+        Column("got it", right=True),
     ]
+    rows: list[tuple[str, ...]] = []
     for group in dict.fromkeys(item.group for item in order.items):
-        rows = [_item(item, desk.system) for item in order.items if item.group == group]
-        yield table(columns, rows, title=group[:1].upper() + group[1:])
+        rows.append((capital(group),))
+        rows += [_item(item, desk.system, stocked=stocked) for item in order.items if item.group == group]
+    yield table(columns, rows)
     chart = costs(order)
     if chart is not None:
         yield picture(printed(chart, desk.style.width, desk.style.size))
 
 
-def _item(item: OrderItem, system: System) -> tuple[str, ...]:
+def _item(item: OrderItem, system: System, *, stocked: bool) -> tuple[str, ...]:
     spare, on_hand = (amount(v, item.unit, system) if v else "" for v in (item.spare_amount, item.on_hand_amount))
     single = item.unit == "each" and item.pack_amount == 1
     buy = str(item.packs_count) if single else f"{item.packs_count} × {amount(item.pack_amount, item.unit, system)}"
     cost = "no price" if item.cost_money is None else money(item.cost_money, item.currency)
-    return item.name, amount(item.needed_amount, item.unit, system), spare, on_hand, buy, cost, ""
+    needed = amount(item.needed_amount, item.unit, system)
+    return item.name, needed, spare, *[on_hand] * stocked, buy, cost, ""
 
 
 def _cut(desk: Desk, index: int) -> Block:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from brimful.quantities import Dimension, show
-from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, picture, table, text
+from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, pairs, picture, table, text
 from brimful.render.book.words import loose, percent, some_of
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.scene import RowSeen
@@ -31,7 +31,8 @@ def _blocks(desk: Desk, rows: list[RowSeen]) -> Iterator[Block]:
     count = sum(one.spec.count for one in rows)
     if len(rows) > 3:
         yield text("For " + ", ".join(one.spec.name for one in rows) + ".")
-    yield text(f"Build {count} of these: {row.worked.container}, filled with {row.worked.mix}.")
+    what = f"{row.worked.container}, filled with {row.worked.mix}, watered by {row.spec.delivery.emission}"
+    yield text(f"Build {count} of these: {what}.")
     yield from _pictures(desk, row)
     if row.plants:
         yield _plants(row)
@@ -43,10 +44,11 @@ def _pictures(desk: Desk, row: RowSeen) -> Iterator[Block]:
     """From above and cut through: side by side, or one under the other in large print."""
     width, size = desk.style.width, desk.style.size
     if desk.style.large:
-        yield picture(draw_above(desk.scene, row, width=0.62 * width, size=size))
-        yield picture(draw_section(desk.scene, row, width=width, size=size))
+        tall = desk.style.height
+        yield picture(draw_above(desk.scene, row, width=min(0.5 * width, 0.3 * tall), size=size))
+        yield picture(draw_section(desk.scene, row, width=width, size=size, tallest=0.24 * tall))
         return
-    above = draw_above(desk.scene, row, width=0.4 * width, size=size)
+    above = draw_above(desk.scene, row, width=0.37 * width, size=size)
     yield abreast([above, draw_section(desk.scene, row, width=0.57 * width, size=size)])
 
 
@@ -58,11 +60,11 @@ def _plants(row: RowSeen) -> Block:
     ]
     columns = [
         Column("", share=0.6),
-        Column("plant", share=5),
-        Column("bought as", share=3),
-        Column("in each", right=True, share=1.2),
+        Column("plant", share=5.4),
+        Column("bought as", share=3.8),
+        Column("in each", right=True),
     ]
-    return table(columns, rows, title="Plants")
+    return table(columns, rows)
 
 
 def _order(desk: Desk, row: RowSeen) -> Iterator[Block]:
@@ -71,7 +73,7 @@ def _order(desk: Desk, row: RowSeen) -> Iterator[Block]:
     own = next((one for one in planting.rows if one.row == row.spec.name), None) if planting else None
     if own is not None and own.steps:
         rows = [(number, step.what, step.why) for number, step in enumerate(own.steps, 1)]
-        columns = [Column("", share=0.5), Column("plant", share=4), Column("why", share=5)]
+        columns = [Column("", share=0.5), Column("do", share=5), Column("because", share=4.4)]
         yield table(columns, rows, title="In this order")
 
 
@@ -79,19 +81,18 @@ def _figures(desk: Desk, row: RowSeen) -> Block:
     worked, system = row.worked, desk.system
     rows = [
         ("room for mix", loose(worked.fill_volume_l, system)),
-        ("mix to buy, settling and root balls counted", loose(worked.mix_to_buy_l, system)),
+        ("mix to buy, settled", loose(worked.mix_to_buy_l, system)),
         ("water held, drained", show(worked.water_held_l, Dimension.VOLUME, system)),
         ("of it easy to take up", show(worked.easily_available_l, Dimension.VOLUME, system)),
         ("air in the mix, drained", percent(worked.air_share)),
         ("weight empty", show(worked.weight_empty_kg, Dimension.MASS, system)),
         ("weight saturated", show(worked.weight_saturated_kg, Dimension.MASS, system)),
     ]
-    rows.append(("water comes by", row.spec.delivery.emission))
     if worked.tube is not None:
         rows += [
             ("dripline to cut", show(worked.tube.dripline_cut_m, Dimension.LENGTH, system)),
-            ("feeder inside, from the drain hole up", show(worked.tube.feeder_cut_m, Dimension.LENGTH, system)),
+            ("feeder inside, from the hole up", show(worked.tube.feeder_cut_m, Dimension.LENGTH, system)),
             ("emitters", str(len(worked.tube.emitters_x_m))),
             ("staples", str(worked.tube.staples_count)),
         ]
-    return table([Column("each container", share=4), Column("", right=True, share=3)], rows)
+    return pairs(rows, columns=1 if desk.style.large else 2)

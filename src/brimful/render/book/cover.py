@@ -8,6 +8,7 @@ from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, sa
 from brimful.render.book.words import occasion_words, starts_words
 from brimful.render.drawings.elevation import draw_elevation
 from brimful.render.drawings.kinds import draw_kinds
+from brimful.render.words import capital
 
 MOST_ROWS, MOST_ZONES, LONG_TITLE = 5, 4, 60
 """What a cover has room for."""
@@ -36,10 +37,10 @@ def run(desk: Desk) -> Iterator[Block]:
 def _zone_sentence(desk: Desk, index: int) -> str:
     zone = desk.scene.zones[index][1]
     if not zone.run_times:
-        return f"{zone.name}: no water arrives. See what to mind."
+        return f"{capital(zone.name)}: no water arrives. See what to mind."
     times = ", ".join(f"{starts_words(t)} {occasion_words(t.occasion)}" for t in zone.run_times)
     flow = show(zone.flow_l_h, Dimension.FLOW, desk.system)
-    return f"{zone.name}: run {times}. Its {zone.containers_count} containers draw {flow} together."
+    return f"{capital(zone.name)}: run {times}. Its {zone.containers_count} containers draw {flow} together."
 
 
 def opening(desk: Desk) -> list[Block]:

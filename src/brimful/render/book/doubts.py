@@ -5,7 +5,9 @@ from collections.abc import Iterator
 from brimful.design.model import Assumption
 from brimful.findings import Severity
 from brimful.render.book.blocks import Block, Column, Desk, chapter, table, text
+from brimful.render.words import capital
 
+USUAL = "common practice, no source"
 WORDS = {Severity.ERROR: "must mend", Severity.WARNING: "mind", Severity.NOTE: "know"}
 
 
@@ -17,6 +19,7 @@ def minding(desk: Desk) -> Iterator[Block]:
         yield chapter(
             "What to mind",
             [table([Column("", share=1), Column("what is so", share=4), Column("what to do", share=3)], rows)],
+            joins="at once",
         )
 
 
@@ -26,9 +29,14 @@ def assumed(desk: Desk) -> Block:
     every: list[Assumption] = [*scene.design.assumptions]
     for worked in (scene.season, scene.care):
         every += worked.assumptions if worked is not None else ()
-    rows = [(one.field, f"{one.what}: {one.value}", one.source) for one in dict.fromkeys(every)]
-    columns = [Column("to change it, set", share=2), Column("taken", share=3), Column("source", share=3)]
-    lead = text("The plan does not say these things. Each was taken from the source beside it.")
+    taken = list(dict.fromkeys(every))
+    sourced = [one for one in taken if one.source != USUAL]
+    rows: list[tuple[str, ...]] = [(one.field, f"{capital(one.what)}: {one.value}", one.source) for one in sourced]
+    usual = [(one.field, f"{capital(one.what)}: {one.value}") for one in taken if one.source == USUAL]
+    columns = [Column("to change it, set", share=2.2), Column("taken", share=4), Column("source", share=3.8)]
+    lead = text("The plan does not say these things. What the plan says in the field to the left stands instead.")
+    tables = [table(columns, rows)] if rows else []
+    tables += [table([Column("to change it, set", share=2.2), Column("taken", share=7.8)], usual, title=f"By {USUAL}")]
     filled = scene.design.site.filled
     more = [text("Where the weather is silent: " + "; ".join(filled) + ".")] if filled else []
-    return chapter("Assumptions and sources", [lead, table(columns, rows), *more])
+    return chapter("Assumptions and sources", [lead, *tables, *more])

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from brimful.design.care.model import CoatedWorked, FeedWorked, NitrogenWorked, SolubleWorked
+from brimful.design.care.model import CoatedWorked, FeedWorked, NitrogenWorked, SolubleWorked, TankWorked
 from brimful.quantities import Dimension, System, show
-from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
+from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text, ticks
 from brimful.render.charts.nitrogen import nitrogen
 from brimful.render.charts.vega import printed
 
@@ -14,7 +14,7 @@ def feeding(desk: Desk) -> Iterator[Block]:
     care = desk.scene.care
     feed = care.feed if care is not None else None
     if feed is not None and (feed.soluble or feed.coated):
-        yield chapter("Feed", list(_blocks(desk, feed)))
+        yield chapter("Feed", list(_blocks(desk, feed)), joins="whole")
 
 
 def _blocks(desk: Desk, feed: FeedWorked) -> Iterator[Block]:
@@ -22,27 +22,25 @@ def _blocks(desk: Desk, feed: FeedWorked) -> Iterator[Block]:
         yield from _soluble(feed.soluble, desk.system)
     if feed.coated:
         yield _coated(feed.coated, desk.system)
-    if feed.tanks:
-        rows = [
-            (
-                _day(t.day),
-                t.zone,
-                show(t.solution_l, Dimension.VOLUME, desk.system),
-                show(t.feed_g / 1000, Dimension.MASS, desk.system),
-                show(t.stock_l, Dimension.VOLUME, desk.system),
-                "",
-            )
-            for t in feed.tanks
-        ]
-        columns = [
-            Column("day", share=1.4),
-            Column("zone", share=2),
-            *(Column(w, right=True, share=1.4) for w in ("solution", "feed to weigh", "stock")),
-            Column("done", share=1),
-        ]
-        yield table(columns, rows, title="Feedings")
+    for tanks in _same(feed.tanks):
+        one = tanks[0]
+        yield ticks(
+            [_day(tank.day) for tank in tanks],
+            title=f"{len(tanks)} feedings of {one.zone}: "
+            f"{show(one.feed_g / 1000, Dimension.MASS, desk.system)} of feed in "
+            f"{show(one.stock_l, Dimension.VOLUME, desk.system)} of stock, "
+            f"{show(one.solution_l, Dimension.VOLUME, desk.system)} of solution",
+        )
     if feed.nitrogen:
         yield from _nitrogen(desk, feed.nitrogen)
+
+
+def _same(tanks: tuple[TankWorked, ...]) -> list[list[TankWorked]]:
+    """Feedings that weigh the same in the same zone, together."""
+    groups: dict[object, list[TankWorked]] = {}
+    for tank in tanks:
+        groups.setdefault((tank.zone, tank.feed_g, tank.solution_l, tank.stock_l), []).append(tank)
+    return list(groups.values())
 
 
 def _nitrogen(desk: Desk, rows: tuple[NitrogenWorked, ...]) -> Iterator[Block]:
@@ -82,8 +80,8 @@ def _coated(rows: tuple[CoatedWorked, ...], system: System) -> Block:
     columns = [
         Column("row", share=2),
         Column("coated feed", share=4),
-        Column("into each", right=True, share=1.4),
-        Column("most of it is out by", share=2),
+        Column("into each", right=True),
+        Column("most of it is out by", share=2.6),
     ]
     return table(columns, cells, title="Coated feed at planting")
 

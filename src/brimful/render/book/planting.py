@@ -4,10 +4,11 @@ from collections.abc import Iterator
 
 from brimful.design.growing import WEEKS
 from brimful.render.book.blocks import Block, Desk, abreast, chapter, picture, text
+from brimful.render.book.pipes import sun
 from brimful.render.charts.bloom import bloom
-from brimful.render.charts.sun_hours import sun_hours
 from brimful.render.charts.vega import printed
 from brimful.render.drawings.above import draw_above
+from brimful.render.drawings.site import has_site
 from brimful.render.drawings.weeks import draw_weeks
 
 
@@ -33,7 +34,8 @@ def _blocks(desk: Desk) -> Iterator[Block]:
         f"On planting day and after {weeks} weeks, as warmth lets the plants grow: {grown}. A cool year takes longer. "
         f"The tint of a flower is one of the colours sold."
     )
-    charts = [bloom(scene), sun_hours(scene.season) if scene.season and scene.season.sun else None]
-    for chart in charts:
-        if chart is not None:
-            yield picture(printed(chart, style.width, style.size))
+    chart = bloom(scene)
+    if chart is not None:
+        yield picture(printed(chart, style.width, style.size))
+    if not has_site(scene):
+        yield from sun(desk)

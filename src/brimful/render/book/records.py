@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from brimful.render.book.blocks import Block, Desk, chapter, form, text
 
 USUAL_WEEKS = 22
-READINGS = 18
+FEWEST_READINGS = 8
 
 
 def records(desk: Desk) -> Iterator[Block]:
@@ -27,6 +27,12 @@ def records(desk: Desk) -> Iterator[Block]:
         "Record: readings",
         [
             text("Push a finger two joints deep beside a root ball. Note which container it was."),
-            form(heads, [[""] * 7] * READINGS, shares=(1.2, 2, 1.8, 1.4, 1, 0.9, 3)),
+            form(heads, [[""] * 7] * _readings(desk), shares=(1.2, 2, 1.8, 1.4, 1, 0.9, 3)),
         ],
     )
+
+
+def _readings(desk: Desk) -> int:
+    """Lines that fill the page under its head."""
+    size = desk.style.size
+    return max(FEWEST_READINGS, int((desk.style.height - 40 - 7 * size) / (1.1 * size + 14)))

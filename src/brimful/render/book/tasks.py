@@ -6,6 +6,8 @@ from brimful.design.care.model import TaskWorked
 from brimful.render.book.blocks import Block, Column, Desk, chapter, say, table
 from brimful.render.words import MONTHS
 
+NARROW = "\u00a0"
+TRIM = "trim-"
 SHUT_DOWN = ("winterise", "strip", "store")
 """Tasks that end the season."""
 
@@ -17,20 +19,30 @@ def tasks(desk: Desk) -> Iterator[Block]:
     if season is None or not season.tasks:
         return
     columns = [
-        Column("day", share=1),
-        Column("what", share=6),
-        Column("min", right=True, share=0.8),
-        Column("done, by whom", share=2),
+        Column("day"),
+        Column("what", share=7),
+        Column("min", right=True),
+        Column("done, by whom", share=1.8),
     ]
     order = sorted(season.tasks, key=lambda one: one.day)
     last = [task for task in order if task.key in SHUT_DOWN]
     rounds = [task for task in order if task.key not in SHUT_DOWN]
-    lead = say(f"About {season.total_hours:.0f} hours from planting to the frost, most of it weekly rounds.")
-    blocks = [lead, table(columns, [_line(task) for task in rounds])]
+    lead = say(
+        f"About {season.total_hours:.0f} hours from planting to the frost of {season.tasks[-1].day.year}, most of it "
+        f"weekly rounds."
+    )
+    blocks = [lead, table(columns, _visits(rounds))]
     if last:
-        blocks.append(table(columns, [_line(task) for task in last], title="Shut-down, before the freeze"))
+        blocks.append(table(columns, _visits(last), title="Shut-down, before the freeze"))
     yield chapter("The season's work", blocks)
 
 
-def _line(task: TaskWorked) -> tuple[str, ...]:
-    return f"{task.day.day} {MONTHS[task.day.month - 1]}", task.name, f"{task.minutes_total:.0f}", ""
+def _visits(tasks: list[TaskWorked]) -> Iterator[tuple[str, ...]]:
+    """One line a day: everything that is due on it, plants to trim named together, and the minutes of all."""
+    for day in dict.fromkeys(task.day for task in tasks):
+        own = [task for task in tasks if task.day == day]
+        trims = [task.name.partition(" ")[2] for task in own if task.key.startswith(TRIM)]
+        names = [task.name for task in own if not task.key.startswith(TRIM)]
+        names += [f"Trim {', '.join(trims)}"] if trims else []
+        minutes = sum(task.minutes_total for task in own)
+        yield f"{day.day}{NARROW}{MONTHS[day.month - 1]}", ". ".join(names), f"{minutes:.0f}", ""

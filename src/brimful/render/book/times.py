@@ -6,8 +6,10 @@ from brimful.design.season.model import SeasonWorked, ZoneSeason
 from brimful.quantities import Dimension, show, show_number, unit_of
 from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
 from brimful.render.book.words import occasion_words, percent
+from brimful.render.charts.hot_week import hot_week
 from brimful.render.charts.season_water import season_water
 from brimful.render.charts.vega import printed
+from brimful.render.words import MONTHS
 
 
 def times(desk: Desk) -> Iterator[Block]:
@@ -18,6 +20,9 @@ def times(desk: Desk) -> Iterator[Block]:
         return
     for zone in season.zones:
         yield chapter(f"Week by week: {zone.zone}", list(_weeks(desk, season, zone)))
+    hot = list(_hot(desk, season))
+    if hot:
+        yield chapter("The hottest week", hot, joins="whole")
 
 
 def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block]:
@@ -29,7 +34,7 @@ def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block
     unit = unit_of(Dimension.VOLUME, desk.system)
     rows = [
         (
-            week.from_day,
+            week.from_day.replace(" ", "\u00a0"),
             week.starts_per_day_count,
             week.minutes_per_start,
             show_number(week.zone_l, Dimension.VOLUME, desk.system),
@@ -40,7 +45,7 @@ def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block
         for week in zone.weeks
     ]
     columns = [
-        Column("week of", share=2),
+        Column("week of"),
         *(
             Column(words, right=True, share=1.3)
             for words in ("starts a day", "minutes each", f"zone, {unit} a week", "chance of stress", "drains")
@@ -52,20 +57,19 @@ def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block
     if begins:
         yield text(f"In the thirstiest week the timer runs from {'; '.join(begins)}.")
     yield picture(printed(season_water(season, zone, desk.system), desk.style.width, desk.style.size))
-    yield from _lasts(zone)
 
 
-def _lasts(zone: ZoneSeason) -> Iterator[Block]:
-    if not zone.survival:
+def _hot(desk: Desk, season: SeasonWorked) -> Iterator[Block]:
+    """How near each zone comes to running short, and how long a fault may go unseen."""
+    for zone in season.zones:
+        if zone.hot_week is not None:
+            yield picture(printed(hot_week(season, zone.hot_week, desk.system), desk.style.width, desk.style.size))
+    every = [one for zone in season.zones for one in zone.survival]
+    if not every:
         return
-    from brimful.render.words import MONTHS
-
-    months = sorted({one.month for one in zone.survival}, key=[one.month for one in zone.survival].index)
-    days = {(one.row, one.month): one.lasts_days for one in zone.survival}
-    rows = [
-        (row, *(days.get((row, month), "") for month in months))
-        for row in dict.fromkeys(one.row for one in zone.survival)
-    ]
+    months = list(dict.fromkeys(one.month for one in every))
+    days = {(one.row, one.month): one.lasts_days for one in every}
+    rows = [(row, *(days.get((row, month), "") for month in months)) for row in dict.fromkeys(one.row for one in every)]
     columns = [Column("row", share=3), *(Column(MONTHS[month - 1], right=True, share=1) for month in months)]
     yield table(columns, rows, title="Days a full container lasts without water")
 

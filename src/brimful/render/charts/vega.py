@@ -3,7 +3,7 @@
 from functools import lru_cache
 from typing import Any
 
-from brimful.render.drawings.svg import ALARM, INK, LEAF, SOFT, WATER, shortened, text_width
+from brimful.render.drawings.svg import ALARM, INK, LEAF, SOFT, WATER, folded
 
 Spec = dict[str, Any]
 SCHEMA = "https://vega.github.io/schema/vega-lite/v5.json"
@@ -32,7 +32,11 @@ def axis(field: str, title: str | None, kind: str = "quantitative", **more: Any)
 def weeks_axis(labels: list[str]) -> dict[str, Any]:
     """The weeks along x, in the order of the season."""
     return axis(
-        "week", "week of", "ordinal", sort=labels, axis={"labelAngle": 0, "labelOverlap": "greedy", "labelBound": True}
+        "week",
+        "week of",
+        "ordinal",
+        sort=labels,
+        axis={"labelAngle": 0, "labelOverlap": "greedy", "labelSeparation": 8, "labelBound": True},
     )
 
 
@@ -82,18 +86,6 @@ def printed(chart: Spec, width: float, size: float) -> str:
         "config": config(size, room),
     }
     return str(vl_convert.vegalite_to_svg(fitted, vl_version="5.20"))
-
-
-def folded(words: str, width: float, size: float) -> list[str]:
-    """A title in lines that fit."""
-    lines = [""]
-    for word in (shortened(one, size, width) for one in words.split()):
-        longer = f"{lines[-1]} {word}".strip()
-        if lines[-1] and text_width(longer, size) > width:
-            lines.append(word)
-        else:
-            lines[-1] = longer
-    return lines
 
 
 @lru_cache(maxsize=1)

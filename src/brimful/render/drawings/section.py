@@ -18,14 +18,13 @@ PLANE_SHARE = 0.45
 """Plants that stand within this share of the mouth's radius of the cut are shown in it."""
 
 
-def draw_section(scene: Scene, row: RowSeen, *, width: float, size: float = 12.0) -> str:
+def draw_section(scene: Scene, row: RowSeen, *, width: float, size: float = 12.0, tallest: float = 250.0) -> str:
     """The cut from left to right through the middle, with its measures."""
     sheet = Sheet(width, size)
     side = 7.4 * size
     per_m = (width - 2 * side) / row.width_m
     height_m = row.spec.vessel.outside.depth_m
-    tall = 250.0
-    per_m = min(per_m, tall / height_m)
+    per_m = min(per_m, tallest / height_m)
     x, ground = width / 2, 2.6 * size + height_m * per_m
     _ground(sheet, scene, row, (x, ground), per_m)
     _shell(sheet, row, (x, ground), per_m)

@@ -70,6 +70,18 @@ def shortened(words: str, size: float, width: float) -> str:
     return words.rstrip() + "…"
 
 
+def folded(words: str, width: float, size: float) -> list[str]:
+    """Words in lines that fit."""
+    lines = [""]
+    for word in (shortened(one, size, width) for one in words.split()):
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and text_width(longer, size) > width:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return lines
+
+
 @dataclass(slots=True)
 class Sheet:
     """A drawing while it is made: x to the right and y down, in the units of the page; `size` is that of letters."""
