@@ -1,5 +1,6 @@
 """The page served: a socket on this machine, a browser opened on it, one line for each request of others."""
 
+import gc
 import logging
 import socket
 import sys
@@ -8,12 +9,14 @@ import traceback
 import webbrowser
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-import uvicorn
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from brimful.errors import BrimfulError
-from brimful.web.app import create_app
+
+if TYPE_CHECKING:
+    from starlette.applications import Starlette
 
 LOOPBACK = "127.0.0.1"
 EVERYWHERE = "0.0.0.0"
@@ -38,16 +41,43 @@ def serve(plans: Sequence[Path], *, port: int, browser: bool, share: str = "", t
         _tell_sharing(share, tell_phrase, [f"http://{name}:{port}/{_entrance(share)}" for name in names])
     if browser:
         threading.Timer(0.5, webbrowser.open, (address,)).start()
-    app: ASGIApp = create_app(plans, share=share, names=names)
     logging.getLogger("uvicorn.error").addFilter(_one_line)
+    try:
+        _run(plans, listener, share, names)
+    except KeyboardInterrupt:
+        _tell("Stopped.")
+
+
+def _run(plans: Sequence[Path], listener: socket.socket, share: str, names: Sequence[str]) -> None:
+    gc.disable()  # nothing is thrown away while starting; looking for it costs a tenth of the time
+    import uvicorn
+
+    from brimful.web.app import create_app
+
+    app = create_app(plans, share=share, names=names)
+    threading.Thread(target=_get_ready, args=(app,), daemon=True).start()
     config = uvicorn.Config(
         Told(app) if share else app, loop="asyncio", http="h11", ws="none", log_level="warning", access_log=False,
         proxy_headers=False, server_header=False, timeout_graceful_shutdown=3,
     )  # fmt: skip
+    uvicorn.Server(config).run(sockets=[listener])
+
+
+def _get_ready(app: "Starlette") -> None:
+    """Open the only plan, and read the templates, before the browser asks."""
+    from brimful.web.show import environment
+
     try:
-        uvicorn.Server(config).run(sockets=[listener])
-    except KeyboardInterrupt:
-        _tell("Stopped.")
+        names = list(app.state.benches)
+        if len(names) == 1:
+            app.state.benches[names[0]].sight()
+        environment().get_template("row.html")
+        environment().get_template("strip.html")
+    except Exception:  # the page that is asked for will say it
+        logging.getLogger(__name__).debug("not ready", exc_info=True)
+    finally:
+        gc.freeze()
+        gc.enable()
 
 
 class Told:

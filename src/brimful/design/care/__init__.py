@@ -1,7 +1,21 @@
 """Build and care: set-out, order and cut list, handling, build, season tasks, feeding; from the worked design."""
 
-from brimful.design.care.desk import CareDesk, season_year
+from typing import TYPE_CHECKING, Any
+
 from brimful.design.care.model import Care
-from brimful.design.care.whole import PARTS, care_of
+
+if TYPE_CHECKING:
+    from brimful.design.care.desk import CareDesk, season_year
+    from brimful.design.care.whole import PARTS, care_of
 
 __all__ = ["PARTS", "Care", "CareDesk", "care_of", "season_year"]
+
+
+def __getattr__(name: str) -> Any:
+    """The sums are read when they are first asked for: who only shows their answers need not wait for them."""
+    from brimful.design.care import desk, whole
+
+    for module in (desk, whole):
+        if name in __all__ and hasattr(module, name):
+            return getattr(module, name)
+    raise AttributeError(name)

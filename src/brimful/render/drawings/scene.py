@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from brimful.catalog import Catalog, Plant
-from brimful.design.care import Care
 from brimful.design.model import Design, GrownWorked, RowWorked, ZoneWorked
 from brimful.design.planting.model import PlantingWorked
 from brimful.design.planting.palette import Palette, palette_of
@@ -14,6 +14,9 @@ from brimful.design.settle import RowSpec, Settled, ZoneSpec
 from brimful.domains.planting.growth import Stand, reach_m
 from brimful.plan.schema import Plan
 from brimful.quantities import System
+
+if TYPE_CHECKING:
+    from brimful.design.care import Care
 
 PLAIN_LEAF = "#7FA46A"
 """The tint of leaves whose colour word has none."""
@@ -78,8 +81,10 @@ class Scene:
     planting_day: int
     season_end: int
     season: SeasonWorked | None = None
-    care: Care | None = None
+    care: "Care | None" = None
     planting: PlantingWorked | None = None
+    device_kinds: Mapping[str, str] = field(default_factory=dict)
+    """What each device between tap and main is, by its name: backflow, filter, valve, regulator or meter."""
 
     def month_of_week(self, week: int) -> int:
         """Month, 1 to 12, so many weeks after planting."""
@@ -104,7 +109,7 @@ class Worked:
     """What may be worked out beside the design: season, build and care, planting."""
 
     season: SeasonWorked | None = None
-    care: Care | None = None
+    care: "Care | None" = None
     planting: PlantingWorked | None = None
 
 
@@ -120,7 +125,8 @@ def scene_of(plan: Plan, design: Design, settled: Settled, catalog: Catalog, wor
     zones = tuple(zip(settled.zones, design.zones, strict=True))
     system = System.METRIC if design.units == "metric" else System.US
     days = settled.season.planting_day, settled.season.season_end
-    return Scene(plan, design, system, rows, zones, *days, more.season, more.care, more.planting)
+    kinds = {row.name: row.kind for row in catalog.devices.values()}
+    return Scene(plan, design, system, rows, zones, *days, more.season, more.care, more.planting, kinds)
 
 
 def letter_of(index: int) -> str:
