@@ -1,5 +1,6 @@
 """Quantities in templates: a number rounded as a person would act on it, its unit in a lighter ink."""
 
+import re
 from collections.abc import Callable
 from datetime import date
 
@@ -24,19 +25,31 @@ DIMENSIONS = {
     "temperature": Dimension.TEMPERATURE,
 }
 """The filters that are named after what they show."""
+_NUMBER = re.compile(r"([-+−]?[\d.,/\u202f]+(?: [\d/]+)?) (?=\D)")
 
 
 def add_amounts(to: Environment) -> None:
     """Make the filters known: `{{ zone.flow_l_h|flow }}` in the units of the plan that the page shows."""
     for name, dimension in DIMENSIONS.items():
         to.filters[name] = _filter(dimension)
-    to.filters.update(percent=percent, day=day, money=money, amount=_amount, tape=_tape, hours=hours)
+    to.filters.update(percent=percent, day=day, money=money, amount=_amount, tape=_tape, hours=hours, sentence=sentence)
 
 
 def unit_light(words: str) -> Markup:
     """A number with its unit in a lighter ink."""
-    number, gap, unit = words.rpartition(" ")
-    return Markup('{}<span class="unit"> {}</span>').format(number, unit) if gap else Markup.escape(words)
+    found = _NUMBER.match(words)
+    if found is None or found.end() == len(words):
+        return Markup.escape(words)
+    return Markup('{}<span class="unit"> {}</span>').format(found[1], words[found.end() :])
+
+
+def sentence(words: str) -> str:
+    """Words with a capital at their beginning, where they begin with a plain word.
+
+    >>> sentence("in zone 1"), sentence("year_1.csv: gaps")
+    ('In zone 1', 'year_1.csv: gaps')
+    """
+    return words[:1].upper() + words[1:] if words.partition(" ")[0].isalpha() else words
 
 
 def percent(share: float) -> Markup:

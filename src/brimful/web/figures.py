@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
 from urllib.parse import quote
 
 from jinja2 import pass_context
@@ -35,7 +36,25 @@ def behind(context: Context, *starts: str) -> Iterator[tuple[str, str, str]]:
     sight: Sight = context["sight"]
     for path, working in sight.workings.items():
         if path.startswith(starts):
-            yield _address(context, path), figure_words(path), with_unit(path, shown(working.value))
+            yield _address(context, path), figure_words(path), with_unit(path, told(value_of(path, working.value)))
+
+
+def value_of(path: str, value: object) -> object:
+    """The value that a figure's name means, where its function gives several together."""
+    name = path.rsplit("/", 1)[-1].partition(" ")[0]
+    return getattr(value, name, value) if is_dataclass(value) else value
+
+
+def told(value: object) -> str:
+    """A value in few words; of several together each with its name."""
+    if not is_dataclass(value) or isinstance(value, type):
+        return shown(value)
+    plain = [(f.name, getattr(value, f.name)) for f in fields(value)]
+    return "; ".join(
+        f"{without_unit(name)} {with_unit(name, shown(one))}"
+        for name, one in plain
+        if isinstance(one, int | float | str)
+    )
 
 
 def figure_words(path: str) -> str:
@@ -46,9 +65,18 @@ def figure_words(path: str) -> str:
     """
     *where, last = path.split("/")
     name, _, which = last.partition(" ")
-    words = _UNIT.sub("", name).replace("_", " ")
+    words = without_unit(name)
     told = ", ".join(part.replace("_", " ") for part in where[1:]) or where[0] if where else ""
     return f"{told}: {words}{f' of {which}' if which else ''}" if told else words
+
+
+def without_unit(name: str) -> str:
+    """A name of the ledger in words, its unit left out.
+
+    >>> without_unit("container_flow_l_h")
+    'container flow'
+    """
+    return _UNIT.sub("", name).replace("_", " ")
 
 
 def with_unit(path: str, value: str) -> str:

@@ -25,11 +25,12 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Leaf:
-    """What one page shows of a plan."""
+    """What one page shows of a plan; `told` says what the marks of the containers are."""
 
     sentences: tuple[str, ...] = ()
     marks: Mapping[str, Mark] = field(default_factory=dict)
     inside: Mapping[str, Any] = field(default_factory=dict)
+    told: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,8 @@ from jinja2 import pass_context
 from jinja2.runtime import Context
 from markupsafe import Markup
 
+from brimful.design.growing import WEEKS
+from brimful.render.drawings.svg import FONTS
 from brimful.web.bench import Sight
 from brimful.web.shelf import kept
 
@@ -20,6 +22,9 @@ DARK = {
     "#A4481F": "#E8956C", "#9B1C1C": "#FF8A80", "#8A6A00": "#E0BE4A", "#E3DED2": "#3A443E", "#E9D9CC": "#6B4A3A",
 }  # fmt: skip
 """What ink, paper and the tints become in the dark; flowers and leaves keep their colour."""
+HALF = 480.0
+"""Width of a container from above on the desk [px]."""
+_ABOVE = re.compile(r"container-(\d{1,3})-[a-z0-9-]*-above-week-(\d\d)\.svg")
 _HEAD = re.compile(r"<svg[^>]*>")
 
 
@@ -34,15 +39,20 @@ def drawn(sight: Sight, name: str, width: str) -> str | None:
 def _drawn(sight: Sight, name: str, width: float, size: float) -> Iterator[str]:
     from brimful.render.charts.every import every_chart
     from brimful.render.charts.vega import printed
+    from brimful.render.drawings.above import draw_above
     from brimful.render.drawings.every import every_drawing
 
     assert sight.scene is not None
     if name.startswith(CHART):
         stem = name.removeprefix(CHART).removesuffix(".svg")
         yield from (dimmable(printed(chart, width, size)) for key, chart in every_chart(sight.scene) if key == stem)
-    else:
-        every = every_drawing(sight.scene, width=width, size=size)
-        yield from (dimmable(svg) for key, svg in every if key == name)
+        return
+    above = _ABOVE.fullmatch(name)
+    if above is not None and int(above[2]) in WEEKS and 0 < int(above[1]) <= len(sight.scene.rows):
+        row = sight.scene.rows[int(above[1]) - 1]
+        yield dimmable(draw_above(sight.scene, row, width=min(width, HALF), size=size, week=int(above[2])))
+    every = every_drawing(sight.scene, width=width, size=size)
+    yield from (dimmable(svg) for key, svg in every if key == name)
 
 
 def dimmable(svg: str) -> str:
@@ -51,7 +61,8 @@ def dimmable(svg: str) -> str:
         f'[{part}="{light}" i]{{{part}:{dark}}}' for light, dark in DARK.items() for part in ("fill", "stroke")
     )
     style = f"<style>@media (prefers-color-scheme:dark){{{rules}}}</style>"
-    return _HEAD.sub(lambda head: head.group() + style, svg, count=1)
+    lettered = svg.replace('font-family="Source Sans Pro"', f'font-family="{FONTS}"')
+    return _HEAD.sub(lambda head: head.group() + style, lettered, count=1)
 
 
 @pass_context

@@ -12,20 +12,22 @@ MOST_ZONES = 3
 
 
 def zones_answer(zones: Sequence[ZoneWorked]) -> list[str]:
-    """What a person would say of the zones: each of a few, the first of many."""
-    said = [zone_answer(zone) for zone in zones[:MOST_ZONES]]
-    left = len(zones) - MOST_ZONES
-    return [*said, f"{left} more zones stand on Water."] if left > 0 else said
+    """What a person would say of the zones, those that run alike together: each of a few, the first of many."""
+    alike: dict[str, list[str]] = {}
+    for zone in zones:
+        alike.setdefault(zone_answer(zone), []).append(zone_words(zone.name))
+    said = [f"In {joined(names, MOST_ZONES)} {words}" for words, names in alike.items()]
+    left = len(said) - MOST_ZONES
+    return [*said[:MOST_ZONES], f"How long the others run stands on Water ({left} more)."] if left > 0 else said
 
 
 def zone_answer(zone: ZoneWorked) -> str:
-    """The sentence a person would say about a zone."""
-    name = zone_words(zone.name)
+    """What a person would say about a zone."""
     times = {time.occasion: time for time in zone.run_times}
     if "peak" not in times:
-        return f"In {name} no water arrives: Doubts says what to mend."
+        return "no water arrives: Doubts says what to mend."
     return (
-        f"In {name} run {starts(times['planting_day'])} after planting, {starts(times['mid_season'])} at mid-season, "
+        f"run {starts(times['planting_day'])} after planting, {starts(times['mid_season'])} at mid-season, "
         f"{starts(times['peak'])} on the hottest days."
     )
 

@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from pathlib import Path
 
 from brimful.design.model import Assumption
 from brimful.findings import Finding, Severity
@@ -9,6 +10,8 @@ from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.web.bench import Sight
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 
+EVIDENCE = Path(__file__).parents[4] / "docs" / "evidence.md"
+"""The page of published values: it comes with the source."""
 WORDS = {Severity.ERROR: "stops the plan", Severity.WARNING: "to mind", Severity.NOTE: "to know"}
 
 
@@ -20,8 +23,8 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     marks = {name: _mark(found) for name, found in about.items()}
     findings = about[asked.container] if asked.container else sight.findings
     assumed = assumptions_of(scene)
-    inside = {"assumed": assumed, "findings": findings}
-    return Leaf((_counted(findings, asked.container), _assumed(len(assumed))), marks, inside)
+    inside = {"assumed": assumed, "findings": findings, "evidence": EVIDENCE.is_file()}
+    return Leaf((_counted(findings, asked.container), _assumed(len(assumed))), marks, inside, "What was found")
 
 
 def assumptions_of(scene: Scene) -> tuple[Assumption, ...]:
@@ -51,9 +54,13 @@ def _mark(found: tuple[Finding, ...]) -> Mark:
 
 def _counted(findings: tuple[Finding, ...], container: str) -> str:
     counts = Counter(f.severity for f in findings)
-    parts = [f"{counts[s]} {WORDS[s]}" for s in Severity if counts[s]]
     about = f" about {container}" if container else ""
-    return f"{', '.join(parts) or 'Nothing was found'}{about}."
+    if not findings:
+        return f"Nothing was found{about}."
+    grave = [f"{counts[s]} {WORDS[s]}" for s in Severity if counts[s] and s is not Severity.NOTE]
+    notes = counts[Severity.NOTE]
+    known = f"{notes} thing{' is' if notes == 1 else 's are'} good to know{about}" if notes else ""
+    return "; ".join(filter(None, (", ".join(grave) or "Nothing stands in the way", known))) + "."
 
 
 def _assumed(count: int) -> str:

@@ -1,16 +1,15 @@
 """Keep: what is due, week by week, from the first start of the water to the shut-down."""
 
-from brimful.design.care.model import FeedWorked, TaskWorked
+from brimful.design.care.model import FeedWorked
 from brimful.render.book.tasks import SHUT_DOWN
 from brimful.render.drawings.scene import Scene
+from brimful.web.amounts import day as day_words
 from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, chosen_of
 from brimful.web.clock import today
 from brimful.web.due import Week, next_task, now_words, week_at, weeks_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
-
-FIRST = 1
 
 
 def look(sight: Sight, asked: Asked) -> Leaf:
@@ -22,16 +21,18 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     tasks = scene.care.season.tasks if scene.care is not None and scene.care.season is not None else ()
     kinds = {task.key: task for task in tasks}
     inside = {
-        "chosen": chosen, "weeks": weeks, "now": now, "feed": _feed(scene, chosen), "kinds": list(kinds.values()),
+        "chosen": chosen, "weeks": weeks, "now": now, "feed": _feed(scene), "kinds": list(kinds.values()),
         "last": [task for task in tasks if task.key in SHUT_DOWN], "charts": charts_of(sight),
         "nitrogen_charts": _nitrogen_charts(scene, chosen),
     }  # fmt: skip
-    return Leaf(tuple(_said(scene, chosen, weeks)), _marks(scene, now or _first_watered(weeks)), inside)
+    week = now or _first_watered(weeks)
+    told = f"Minutes a day in the week of {day_words(week.first)}" if week else "Minutes a day at mid-season"
+    return Leaf(tuple(_said(scene, weeks)), _marks(scene, week), inside, told)
 
 
 def _first_watered(weeks: tuple[Week, ...]) -> Week | None:
-    """The first week whose timer is set."""
-    return next((week for week in weeks if any(one.minutes_per_start for _, one in week.settings)), None)
+    """The first week in which every zone runs."""
+    return next((w for w in weeks if w.settings and all(one.minutes_per_start for _, one in w.settings)), None)
 
 
 def _marks(scene: Scene, week: Week | None) -> dict[str, Mark]:
@@ -55,7 +56,7 @@ def _minutes(starts_count: int, minutes: int) -> str:
     return f"{minutes} min" if starts_count == 1 else f"{starts_count} × {minutes} min"
 
 
-def _said(scene: Scene, chosen: Chosen, weeks: tuple[Week, ...]) -> list[str]:
+def _said(scene: Scene, weeks: tuple[Week, ...]) -> list[str]:
     day = today()
     said = [*now_words(scene, day), next_task(scene, day)]
     care = scene.care
@@ -68,19 +69,14 @@ def _said(scene: Scene, chosen: Chosen, weeks: tuple[Week, ...]) -> list[str]:
     return [words for words in said if words]
 
 
-def _feed(scene: Scene, chosen: Chosen) -> FeedWorked | None:
+def _feed(scene: Scene) -> FeedWorked | None:
     return scene.care.feed if scene.care is not None else None
 
 
 def _nitrogen_charts(scene: Scene, chosen: Chosen) -> list[str]:
-    feed = _feed(scene, chosen)
+    feed = _feed(scene)
     rows = feed.nitrogen if feed is not None else ()
     return [f"chart-nitrogen-{i}.svg" for i, one in enumerate(rows, 1) if one.row in chosen.row_names]
-
-
-def is_shut_down(task: TaskWorked) -> bool:
-    """Whether a task ends the season."""
-    return task.key in SHUT_DOWN
 
 
 PAGE = Page("keep", "Keep", "keep.html", look)

@@ -11,6 +11,7 @@ from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, chosen_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
+from brimful.web.words import joined
 
 LB_SQ_FT_KPA = 0.04788025898
 
@@ -37,11 +38,20 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     inside = {
         "chosen": chosen, "care": care, "charts": charts_of(sight), "buy": buy, "cut_words": shop.cut_words,
         "groups": _groups(care), "cards": _cards(care, chosen), "load": load, "clock": clock,
-        "stems": [(row.spec.name, container_stem(number, row.spec.name)) for number, row in chosen.rows],
+        "stems": _stems(chosen),
         "handling": [one for one in hands.values() if one.row in chosen.row_names],
         "set_out": [one for one in care.set_out if one.row in chosen.row_names] if care is not None else [],
     }  # fmt: skip
-    return Leaf(tuple(_said(scene, chosen)), marks, inside)
+    return Leaf(tuple(_said(scene, chosen)), marks, inside, "Weight planted and full of water")
+
+
+def _stems(chosen: Chosen) -> list[tuple[str, str]]:
+    """Rows whose containers are built alike, and the file of the first of them."""
+    alike: dict[object, list[tuple[int, str]]] = {}
+    for number, row in chosen.rows:
+        key = (row.worked.container, row.worked.plants, row.worked.tube, row.worked.fill_volume_l)
+        alike.setdefault(key, []).append((number, row.spec.name))
+    return [(joined([name for _, name in rows]), container_stem(*rows[0])) for rows in alike.values()]
 
 
 def _mark(weight_kg: float, hands: HandlingWorked | None, system: System) -> Mark:

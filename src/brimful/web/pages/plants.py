@@ -1,6 +1,7 @@
 """Plants: how they grow, where each stands, what blooms when, what to order, how much work they are."""
 
 from dataclasses import dataclass
+from datetime import date
 from functools import partial
 
 from brimful.catalog import Plant
@@ -45,7 +46,8 @@ def look(sight: Sight, asked: Asked) -> Leaf:
         "planting": scene.planting, "most_pairs": MOST_PAIRS, "upkeep": partial(upkeep, scene), "light": light_words,
         "taxa": {taxon.key: taxon.common_name for taxon in scene.letters.values()},
     }  # fmt: skip
-    return Leaf(tuple(_said(scene, chosen, kinds, week)), marks, inside)
+    told = f"Height of the tallest plant, {'on planting day' if week == 0 else f'{week} weeks after planting'}"
+    return Leaf(tuple(_said(scene, chosen, kinds, week)), marks, inside, told)
 
 
 def _mark(scene: Scene, row: RowSeen, week: int) -> Mark:
@@ -85,7 +87,7 @@ def _said(scene: Scene, chosen: Chosen, kinds: tuple[Kind, ...], week: int) -> l
         return ["Nothing is planted yet."]
     said = [_cover_said(kind, chosen, week) for kind in kinds[:2] if kind.planting is not None]
     blooming = _blooming(scene, kinds, week)
-    month = MONTHS[scene.month_of_week(week) - 1]
+    month = f"{date(2000, scene.month_of_week(week), 1):%B}"
     said.append(f"In {month} {joined(blooming)} bloom." if blooming else f"Nothing blooms in {month}.")
     swaps = _swaps(scene, chosen)
     if swaps:

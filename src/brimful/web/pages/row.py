@@ -28,7 +28,7 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     return Leaf(tuple(said), marks, {
         "chosen": chosen, "grave": grave[:MOST_TOLD], "graver": max(0, len(grave) - MOST_TOLD), "weeks": WEEKS,
         "week": week, "run": run_name(week), "planted": planted, "site": has_site(scene), "offered": offered(sight),
-    })  # fmt: skip
+    }, "Numbered from the water's end")  # fmt: skip
 
 
 def _said(scene: Scene, grave: list[Finding]) -> list[str]:

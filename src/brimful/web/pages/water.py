@@ -1,10 +1,11 @@
 """Water: what each container gets, where the pressure goes, how long to run, week by week."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from brimful.design.model import ZoneWorked
 from brimful.design.season.model import SeasonWorked, ZoneSeason
-from brimful.quantities import Dimension, System, show
+from brimful.quantities import Dimension, System, in_unit, show, unit_of
 from brimful.render.drawings.every import zone_name
 from brimful.render.drawings.scene import Scene
 from brimful.render.words import MONTHS, zone_words
@@ -17,6 +18,9 @@ from brimful.web.words import flow, joined, surplus, volume, zones_answer
 TOO_LITTLE, TOO_MUCH = 0.90, 1.15
 """Beyond these shares of what it should get a container is to mind."""
 OCCASIONS = {"planting_day": "after planting", "mid_season": "mid-season", "peak": "hottest days"}
+
+TOLD = "Flow into each, and how far it is off on the hottest days"
+SEASON_CHARTS = ("minutes", "water", "hot-week")
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,11 +48,14 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     charts = charts_of(sight)
     zones = tuple(_shown(scene, number, zone, chosen, charts) for number, zone in chosen.zones)
     inside = {"chosen": chosen, "zones": zones, "occasions": OCCASIONS, "charts": charts, "months": MONTHS}
-    return Leaf(tuple(_said(scene, chosen, zones)), marks, {**inside, "months_of": months_of, "spread_out": spread_out})
+    return Leaf(
+        tuple(_said(scene, chosen, zones)), marks, {**inside, "months_of": months_of, "spread_out": spread_out}, TOLD
+    )
 
 
 def _mark(flow_l_h: float, at_peak: Share | None, system: System) -> Mark:
-    words = flow(flow_l_h, system)
+    unit = unit_of(Dimension.FLOW, system, small=True)
+    words = f"{in_unit(flow_l_h, Dimension.FLOW, system, small=True):.1f} {unit}"
     if at_peak is None:
         return Mark(words, "bad")
     if TOO_LITTLE <= at_peak.share <= TOO_MUCH:
@@ -69,7 +76,7 @@ def _shown(scene: Scene, number: int, zone: ZoneWorked, chosen: Chosen, charts: 
         ),
         tuple(one for one in shares if chosen.one in ("", one.water.container)),
         season,
-        tuple(n for n in (f"chart-season-{at}-minutes.svg", f"chart-season-{at}-water.svg") if n in charts),
+        tuple(name for kind in SEASON_CHARTS if (name := f"chart-season-{at}-{kind}.svg") in charts),
     )
 
 
@@ -77,12 +84,7 @@ def _said(scene: Scene, chosen: Chosen, zones: tuple[ZoneShown, ...]) -> list[st
     if chosen.one:
         return _said_of_one(scene, zones[0])
     said = zones_answer([one.zone for one in zones])
-    uneven = [
-        f"{one.water.container} gets {surplus(one.share)}"
-        for zone in zones
-        for one in sorted(zone.shares, key=lambda s: s.share)[:: max(1, len(zone.shares) - 1)]
-        if not TOO_LITTLE <= one.share <= TOO_MUCH
-    ]
+    uneven = list(_uneven(zones))
     if uneven:
         said.append(f"On the hottest days {joined(uneven, 2)}.")
     supplied = [one.zone for one in zones if one.zone.supply_share]
@@ -93,6 +95,20 @@ def _said(scene: Scene, chosen: Chosen, zones: tuple[ZoneShown, ...]) -> list[st
             f"{100 * (most.supply_share or 0):.0f} % of what the tap gives."
         )
     return said
+
+
+def _uneven(zones: tuple[ZoneShown, ...]) -> Iterator[str]:
+    """Rows in which some container gets too little, and rows in which one gets too much."""
+    worst: dict[str, float] = {}
+    for one in (share for zone in zones for share in zone.shares):
+        if abs(one.share - 1) > abs(worst.get(one.water.row, 1.0) - 1):
+            worst[one.water.row] = one.share
+    much = {row: share for row, share in worst.items() if share > TOO_MUCH}
+    little = {row: share for row, share in worst.items() if share < TOO_LITTLE}
+    for off, most, more in ((little, min, "less"), (much, max, "more")):
+        if off:
+            percent = abs(round(100 * (most(off.values()) - 1)))
+            yield f"containers of {joined(list(off), 3)} get up to {percent} % {more} than they should"
 
 
 def _said_of_one(scene: Scene, shown: ZoneShown) -> list[str]:

@@ -1,6 +1,6 @@
 """Every address below a plan that is not a lens; a new one is one module and one line here."""
 
-from brimful.web.parts import container, downloads, explain, pictures, swaps, work
+from brimful.web.parts import container, downloads, evidence, explain, pictures, swaps, work
 from brimful.web.parts.part import Part
 
 PARTS: tuple[Part, ...] = (
@@ -8,6 +8,7 @@ PARTS: tuple[Part, ...] = (
     *pictures.PARTS,
     *downloads.PARTS,
     *explain.PARTS,
+    *evidence.PARTS,
     *container.PARTS,
     *swaps.PARTS,
 )

@@ -1,12 +1,17 @@
 """How a figure came about: the formula in words, what went in, from where; and the list of all figures."""
 
+import re
+from collections.abc import Iterator
+
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
 
-from brimful.render.explain import sections, shown
+from brimful.design.ledger import Working
+from brimful.render.explain import sections
+from brimful.web.amounts import sentence
 from brimful.web.bench import Sight
-from brimful.web.figures import figure_words, with_unit
+from brimful.web.figures import figure_words, told, value_of, with_unit, without_unit
 from brimful.web.leaf import Asked, Leaf, Mark
 from brimful.web.pages import doubts
 from brimful.web.parts.part import Part
@@ -28,7 +33,9 @@ def index(request: Request) -> Response:
     groups: dict[str, list[tuple[str, str, str]]] = {}
     for path, working in sight.workings.items():
         top = GROUPS.get(path.partition("/")[0], "More")
-        groups.setdefault(top, []).append((path, figure_words(path), with_unit(path, shown(working.value))))
+        groups.setdefault(top, []).append(
+            (path, figure_words(path), with_unit(path, told(value_of(path, working.value))))
+        )
     leaf = Leaf((f"{len(sight.workings)} figures, each with its formula, what went in, and the source.",))
     return html(request, "figures.html", {**frame(doubts.PAGE, sight, Asked(), leaf), "groups": groups})
 
@@ -40,15 +47,25 @@ def explain(request: Request) -> Response:
     if working is None:
         raise HTTPException(404)
     said = sections(working.words)
-    value = with_unit(path, shown(working.value))
-    leaf = Leaf((f"{figure_words(path)}: {value}.",), _marks(sight, path))
+    value = value_of(path, working.value)
+    leaf = Leaf((f"{sentence(figure_words(path))}: {with_unit(path, told(value))}.",), _marks(sight, path))
     inside = {
         "path": path,
         "said": said,
-        "inputs": [(name.replace("_", " "), shown(given)) for name, given in working.inputs.items()],
+        "inputs": list(_inputs(working, said.get("Args", ""))),
+        "whole": told(working.value) if value is not working.value else "",
         "source": said.get("Source") or "arithmetic",
     }
     return html(request, "figure.html", {**frame(doubts.PAGE, sight, Asked(), leaf), **inside})
+
+
+def _inputs(working: Working, args: str) -> Iterator[tuple[str, str, str]]:
+    """Name and value of each input, and what the function says of it."""
+    names = list(working.inputs)
+    pieces = re.split(rf"\b({'|'.join(map(re.escape, names))}): ", args) if names else []
+    words = dict(zip(pieces[1::2], pieces[2::2], strict=True))
+    for name, given in working.inputs.items():
+        yield without_unit(name), with_unit(name, told(given)), words.get(name, "").strip()
 
 
 def _sound(request: Request) -> Sight:
