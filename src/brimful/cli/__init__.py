@@ -18,6 +18,7 @@ from brimful.cli import (
     new,
     note,
     plants,
+    report,
     season,
     serve,
     shop,
@@ -51,7 +52,7 @@ def brimful() -> None:
 
 for module in (
     new, check, design, season, weather, plants, swap, shop, work, feed,
-    draw, book, serve, explain, note, today, demo,
+    draw, book, serve, explain, note, today, report, demo,
 ):  # fmt: skip
     brimful.add_command(module.command)
 

@@ -31,6 +31,7 @@ from brimful.services.journal import (
 from brimful.services.opening import Opened, is_sound, open_plan
 from brimful.services.places import Spot, spot_named, spots_of
 from brimful.services.planting import PlantingAnswer, planting_desk, swaps_for, work_out_planting
+from brimful.services.report import ReportAnswer, work_out_report
 from brimful.services.saving import save_all, save_whole
 from brimful.services.season import SeasonAnswer, season_files, season_of_opened, work_out_season, write_season
 from brimful.services.starting import example, write_starter
@@ -47,6 +48,7 @@ __all__ = [
     "Noted",
     "Opened",
     "PlantingAnswer",
+    "ReportAnswer",
     "SceneAnswer",
     "SeasonAnswer",
     "Spot",
@@ -85,6 +87,7 @@ __all__ = [
     "work_out",
     "work_out_care",
     "work_out_planting",
+    "work_out_report",
     "work_out_season",
     "work_out_today",
     "write_book",

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from brimful.design.care.model import SeasonTasks
     from brimful.design.settle.notes import Notes
     from brimful.design.today import TodayWorked, Told
+    from brimful.design.today.whole import TodayDesk
     from brimful.weather import DailyWeather
 
 
@@ -64,23 +65,31 @@ def told_of(path: Path) -> "tuple[Told, ...]":
 def today_of_opened(opened: Opened, told: "Sequence[Told]", on: date) -> TodayAnswer:
     """One day of an opened plan's season, from what was told."""
     from brimful.checks import worst_first
+    from brimful.design.today import today_of
+
+    desk, found = desk_of(opened, told, on)
+    if desk is None:
+        return TodayAnswer(None, found)
+    return TodayAnswer(replace(today_of(desk, on), findings=worst_first(found)), worst_first(found))
+
+
+def desk_of(opened: Opened, told: "Sequence[Told]", on: date) -> "tuple[TodayDesk | None, tuple[Finding, ...]]":
+    """What a day of an opened plan's season is worked out from; None and why where its weather will not do."""
     from brimful.design.season.whole import lay_out, season_of
     from brimful.design.settle.notes import Notes
-    from brimful.design.today import today_of
     from brimful.design.today.whole import TodayDesk
 
     plan, outcome, notes = opened.plan, opened.outcome, Notes(opened.file.places)
     laid = lay_out(plan, outcome, opened.catalog, notes, folder=opened.folder)
     if laid is None:
-        return TodayAnswer(None, worst_first((*outcome.findings, *notes.findings)))
+        return None, (*outcome.findings, *notes.findings)
     season = season_of(plan, outcome, laid, notes, opened.folder)
     care, recent = care_desk(opened, on - AFTERWARDS), _recent(opened, notes)
     desk = TodayDesk(
         plan, opened.design, opened.settled, laid, season, care.planted, care.frost, _tasks(opened, on), recent,
         tuple(told),
     )  # fmt: skip
-    found = worst_first(notes.findings)
-    return TodayAnswer(replace(today_of(desk, on), findings=found), found)
+    return desk, tuple(notes.findings)
 
 
 def _tasks(opened: Opened, on: date) -> "SeasonTasks | None":
@@ -88,7 +97,10 @@ def _tasks(opened: Opened, on: date) -> "SeasonTasks | None":
     from brimful.design.care.names import lasting_name
 
     care = care_of(
-        care_desk(opened, on - AFTERWARDS), folder=opened.folder, parts=("work",), plan_name=lasting_name(opened.file.path)
+        care_desk(opened, on - AFTERWARDS),
+        folder=opened.folder,
+        parts=("work",),
+        plan_name=lasting_name(opened.file.path),
     )
     return care.season
 

@@ -25,10 +25,13 @@ def leached(
     Source: leaching fraction = drained / applied (UF/IFAS ENH1268, read); the even course is common practice, no source
     """
     even = _even_course([plan.setting.minutes_per_day for plan in plans])
+    known: dict[tuple[Setting, ...], Outcome] = {}
 
     def outcome(factor: float) -> Outcome:
-        settings = [_raised(plan.setting, factor * day, wanted) for plan, day in zip(plans, even, strict=True)]
-        return follow_settings(store, season, flow_l_h, settings=settings, wanted=wanted)
+        settings = tuple(_raised(plan.setting, factor * day, wanted) for plan, day in zip(plans, even, strict=True))
+        if settings not in known:  # whole minutes: factors near one another come to the same
+            known[settings] = follow_settings(store, season, flow_l_h, settings=settings, wanted=wanted)
+        return known[settings]
 
     found = outcome(0.0)
     if found.drained_share >= share or not any(even):

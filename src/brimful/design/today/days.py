@@ -123,3 +123,9 @@ def days_until_water(wanted: Wanted, today: int) -> int:
 def season_day(planted: date, on: date, last: date) -> int:
     """The day of the season, 0 on planting day; below 0 before it, and past the last day after it."""
     return (min(on, last + timedelta(days=1)) - planted).days
+
+
+def days_told(planted: date, told: Sequence[Told]) -> dict[Told, int]:
+    """The day of the season of each entry; those from before planting are left out."""
+    days = {one: (one.at.date() - planted).days for one in told}
+    return {one: day for one, day in days.items() if day >= 0}

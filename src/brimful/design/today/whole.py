@@ -14,7 +14,10 @@ from brimful.design.season.whole import LaidOut
 from brimful.design.settle import Settled
 from brimful.design.today.days import (
     AHEAD_DAYS,
+    FloatArray,
+    Sky,
     days_of,
+    days_told,
     gauged,
     minutes_run,
     season_day,
@@ -26,7 +29,7 @@ from brimful.design.today.look import believed_of, feel_next, look_of
 from brimful.design.today.model import TodayWorked
 from brimful.design.today.run import Morning, zone_today
 from brimful.design.today.told import Ground, Told, metered, readings_of
-from brimful.domains.learning import Reading, Site, follow
+from brimful.domains.learning import Days, Reading, Site, follow
 from brimful.domains.watering.season import Store
 from brimful.plan.names import zone_words
 from brimful.plan.schema import Plan
@@ -141,9 +144,8 @@ def morning_of(desk: TodayDesk, stand: Stand, told: Sequence[Told], today: int) 
     sky = gauged(sky_of(years, desk.recent, desk.planted, count, coastal=desk.plan.site.coastal), told, day_of)
     table = minutes_run(desk.season.zones, stand.zone_of, wanted, today, count)
     minutes, poured = with_told(table, told, stand.ground, day_of)
-    hours = desk.laid.inputs.hours
-    usual = days_of(stand.telling, years, hours, mean, table, np.zeros_like(poured))
-    days = days_of(stand.telling, years, hours, sky, minutes, poured)
+    usual = days_for(desk, stand, mean, table, np.zeros_like(poured))
+    days = days_for(desk, stand, sky, minutes, poured)
     readings: list[Reading] = [*readings_of(told, stand.ground, day_of), *metered(told, stand.ground, day_of)]
     belief = follow(stand.site, days, readings, seed=SEED, report_days=(today,)).beliefs[0]
     # what the table counts on is what the same guesses come to where nobody has told anything
@@ -162,10 +164,10 @@ def morning_of(desk: TodayDesk, stand: Stand, told: Sequence[Told], today: int) 
     )
 
 
-def days_told(planted: date, told: Sequence[Told]) -> dict[Told, int]:
-    """The day of the season of each entry; those from before planting are left out."""
-    days = {one: (one.at.date() - planted).days for one in told}
-    return {one: day for one, day in days.items() if day >= 0}
+def days_for(desk: TodayDesk, stand: Stand, sky: Sky, minutes: FloatArray, poured_l: FloatArray) -> Days:
+    """What the days bring to the containers of a plan."""
+    inputs = desk.laid.inputs
+    return days_of(stand.telling, inputs.years, inputs.hours, sky, minutes, poured_l)
 
 
 def _weather_words(desk: TodayDesk, on: date) -> str:
