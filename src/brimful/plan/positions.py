@@ -61,7 +61,7 @@ class Header(NamedTuple):
 def written(text: str) -> tuple[dict[Path, Written], list[Header]]:
     """Where every value and every header of a document that tomllib accepts starts and ends, each an index in the text.
 
-    >>> written("[site]\nyear = 2027")[0]["site", "year"]
+    >>> written("[site]\\nyear = 2027")[0]["site", "year"]
     Written(key=7, value=14, end=18, home=('site',))
     """
     scanner = _Scanner(text)
