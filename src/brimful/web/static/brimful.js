@@ -22,15 +22,34 @@ const redraw = async (address = location.href) => {
   return answer.ok;
 };
 
-// While longer work runs, ask how far it is, and redraw when it has moved on.
-const watch = async () => {
-  if (document.body.dataset.doing) {
-    try {
-      const { doing } = await (await fetch(`${document.body.dataset.home}work`)).json();
-      if (doing !== document.body.dataset.doing) await redraw();
-    } catch { /* the server is away; try again */ }
+// Where Brimful does not answer the page says so, and goes on by itself when it is back.
+const away = (gone) => {
+  let said = document.querySelector(".away");
+  if (!said && gone) {
+    said = Object.assign(document.createElement("p"), { className: "away", role: "alert" });
+    document.querySelector("header").after(said);
+    said.textContent = "Brimful does not answer: it was stopped, or the network is gone. What stands here is as it was last. "
+      + "It goes on by itself when Brimful runs again.";
   }
-  setTimeout(watch, 400);
+  if (said && !gone) said.remove();
+};
+
+const written = () => [...document.querySelectorAll("#page input:not([type=range], [type=hidden]), #page textarea")]
+  .some((field) => field.value !== field.defaultValue || field.checked !== field.defaultChecked);
+
+// Ask how far the longer work is and whether the plan has changed; redraw when it has, but never over what is being written.
+const watch = async () => {
+  const { home, doing, digest } = document.body.dataset;
+  if (!document.hidden) {
+    try {
+      const answer = await fetch(`${home}work`);
+      if (answer.status === 401) location.reload();
+      const now = answer.ok ? await answer.json() : { doing, digest };
+      away(false);
+      if ((now.doing !== doing || now.digest !== digest) && !written()) await redraw();
+    } catch { away(true); }
+  }
+  setTimeout(watch, document.body.dataset.doing ? 400 : 2000);
 };
 watch();
 
@@ -39,7 +58,9 @@ document.addEventListener("click", async (event) => {
   const link = event.target.closest(".stand, .ground");
   if (!link || event.metaKey || event.ctrlKey || event.button) return;
   event.preventDefault();
-  if (await redraw(link.href)) {
+  const drawn = await redraw(link.href).catch(() => null);
+  if (drawn === null) away(true);
+  else if (drawn) {
     history.pushState({}, "", link.href);
     document.querySelector(`[href="${CSS.escape(link.getAttribute("href"))}"]`)?.focus({ preventScroll: true });
   } else location.href = link.href;
