@@ -72,7 +72,7 @@ feeder = "feeder-quarter-0.170"
 emitters = { type = "pc-1gph", count = 4 }
 
 [recipe.heat]
-plants = ["4 lantana", { plant = "zinnia", count = 2, size = "4in" }]
+plants = ["4 lantana", { plant = "zinnia", count = 2, size = "4in", colour = "red" }]
 
 [stock]
 "quarter-6in-0.65gph" = "40 ft"

@@ -276,6 +276,7 @@ class Planted(Table):
     plant: Text
     count: PlantCount
     size: Text | None = None
+    colour: Text | None = None
 
 
 Plants = tuple[Annotated[Planted, BeforeValidator(counted)], ...]

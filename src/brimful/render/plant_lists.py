@@ -46,7 +46,8 @@ def orders_table(planting: PlantingWorked, system: System) -> Table:
         days = (f"{day_words(one.order_from)} to {day_words(one.order_by)}", day_words(one.hardening))
         trays = f"{one.trays_count} × {one.per_tray_count}" if one.per_tray_count > 1 else str(one.trays_count)
         cost = "·" if one.cost_money is None else f"{planting.currency}{one.cost_money:,.2f}"
-        table.add_row(one.plant, one.lead, *days, str(one.needed_count), trays, str(one.ordered_count), cost)
+        plant = f"{one.plant}: {', '.join(one.colours)}" if one.colours else one.plant
+        table.add_row(plant, one.lead, *days, str(one.needed_count), trays, str(one.ordered_count), cost)
     cold = show(TOO_COLD_C, Dimension.TEMPERATURE, system)
     table.caption = f"Harden off in two weeks: shade first, more sun each day, indoors below {cold}."
     table.caption_justify = "left"

@@ -16,7 +16,7 @@ from brimful.design.planting.swaps import NEAR_BOUND_H, sun_swaps_of, swaps_of
 from brimful.design.planting.whole import planting_of
 from brimful.domains.planting.light import light_fit
 from brimful.domains.planting.order import CLASSES
-from brimful.services import example, work_out_care, work_out_planting
+from brimful.services import PlantingAnswer, example, work_out_care, work_out_planting
 from brimful.services.care import care_desk
 from brimful.services.opening import open_plan
 
@@ -282,3 +282,67 @@ def test_the_coldest_night_is_told_where_it_is_taken_from() -> None:
     assert "monthly normals" in known.coldest_taken_as
     assumed = planting_of(desk_of("1 angelonia"), "t", "metric")
     assert "assumed" in assumed.coldest_taken_as
+
+
+COLOURED = """
+[[containers]]
+name = "tub"
+count = 4
+container = {{ shape = "round", top = "60 cm", height = "50 cm" }}
+plants = [
+    {{ plant = "zonal geranium", count = 3, colour = "{one}" }},
+    {{ plant = "zonal geranium", count = 2, colour = "pink" }},
+]
+"""
+
+
+def coloured(tmp_path: Path, one: str) -> PlantingAnswer:
+    """The planting of four containers with geraniums of a colour beside pink ones."""
+    plan = tmp_path / "plan.toml"
+    plan.write_text(COLOURED.format(one=one), encoding="utf-8")
+    return work_out_planting(plan)
+
+
+def test_a_plan_that_names_its_colours_is_ordered_and_seen_in_them(tmp_path: Path) -> None:
+    """Both colours stand in the palette, and no other; one order tells how many of each, all together."""
+    answer = coloured(tmp_path, "red")
+    assert answer.planting is not None
+    (order,), (row,) = answer.planting.orders, answer.planting.rows
+    assert order.colours == ("12 red", "8 pink")
+    assert order.needed_count == 20
+    assert {swatch.colour for swatch in row.swatches} == {"red", "pink"}
+
+
+def test_a_palette_of_one_colour_named_in_the_plan(tmp_path: Path) -> None:
+    """All in pink: one swatch, no pair, and a plan that works."""
+    answer = coloured(tmp_path, "pink")
+    assert answer.planting is not None
+    (row,) = answer.planting.rows
+    assert [swatch.colour for swatch in row.swatches] == ["pink"]
+    assert row.pairs == ()
+    assert answer.sound
+
+
+@pytest.mark.parametrize(
+    ("word", "code", "said"),
+    [("pinkk", "unknown-colour", "Did you mean"), ("blue", "rare-colour", "listed are"), ("Pink", "", "")],
+)
+def test_a_colour_that_is_none_or_not_its_own(tmp_path: Path, word: str, code: str, said: str) -> None:
+    """An unknown word gets the nearest offered, a colour the plant table lacks a note; capitals do not matter."""
+    found = {finding.code: finding for finding in coloured(tmp_path, word).findings}
+    if code:
+        assert said in found[code].remedy
+    else:
+        assert not {"unknown-colour", "rare-colour"} & set(found)
+
+
+def test_a_colour_asked_for_is_looked_for(tmp_path: Path) -> None:
+    """Stand-ins for white plants are scored by white, those for red ones by red."""
+    best = []
+    for colour in ("white", "red"):
+        plan = tmp_path / f"{colour}.toml"
+        plan.write_text(COLOURED.replace('colour = "pink"', 'colour = "{one}"').format(one=colour), encoding="utf-8")
+        swap = work_out_planting(plan, swap="geranium-zonal").swaps[0]
+        best.append({one.plant: part.score for one in swap.substitutes for part in one.parts if part.part == "colour"})
+    white, red = best
+    assert any(abs(white[key] - red[key]) > 0.5 for key in white)

@@ -35,7 +35,8 @@ def container_needs(row: RowSpec, worked: RowWorked, key: str, count: int) -> It
     yield Need(row.mix.key, "mix", count * worked.mix_to_buy_l, "l", row.name)
     for spec in row.plants:
         item = item_of(spec.plant.key, spec.root_ball)
-        yield Need(item, "plant", count * spec.count, "each", row.name, whole=True)
+        purpose = row.name if spec.colour is None else f"{row.name}: {count * spec.count} {spec.colour}"
+        yield Need(item, "plant", count * spec.count, "each", purpose, whole=True)
 
 
 def drip_needs(row: RowSpec, worked: RowWorked, count: int) -> Iterator[Need]:

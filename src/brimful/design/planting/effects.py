@@ -70,10 +70,10 @@ def with_plant(row: RowSpec, spec: PlantSpec, new: Plant, count: int) -> RowSpec
 
 def _bill_change(desk: PlantingDesk, change: Change, new: Plant, count: int) -> float | None:
     """The bill of both taxa after the swap less that before, in whole trays."""
-    needed, ball, old = needed_of(desk), change.spec.root_ball, change.spec.plant
-    was = (needed[old, ball], needed.get((new, ball), 0))
+    needed, ball, old = needed_of(desk), change.spec.root_ball, change.spec.plant.key
+    was = (needed[old, ball], needed.get((new.key, ball), 0))
     then = (was[0] - change.containers_count * change.spec.count, was[1] + change.containers_count * count)
-    before = [order_cost(desk, plant, ball, n) for plant, n in zip((old, new), was, strict=True)]
-    after = [order_cost(desk, plant, ball, n) for plant, n in zip((old, new), then, strict=True)]
+    before = [order_cost(desk, plant, ball, n) for plant, n in zip((old, new.key), was, strict=True)]
+    after = [order_cost(desk, plant, ball, n) for plant, n in zip((old, new.key), then, strict=True)]
     known = [bill for bill in (*before, *after) if bill is not None]
     return sum(known[2:]) - sum(known[:2]) if len(known) == 4 else None

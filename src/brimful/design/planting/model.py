@@ -87,11 +87,12 @@ class RowPlanting:
 
 @dataclass(frozen=True, slots=True)
 class OrderWorked:
-    """Plants of one taxon and size for the whole plan, with spares, in whole trays, and the dates; `hardening` is empty
-    for what needs none, the cost None where no price is known."""
+    """Plants of one taxon and size for the whole plan, with spares, in whole trays, and the dates; `colours` where the
+    plan names them, as "72 pink"; `hardening` empty for what needs none, the cost None where no price is known."""
 
     plant: str
     size: str
+    colours: tuple[str, ...]
     needed_count: int
     per_tray_count: int
     trays_count: int

@@ -1,9 +1,8 @@
 """The plants to order with their dates, when each kind may be planted, and how long it stands."""
 
-from collections.abc import Mapping
 from datetime import date, timedelta
 
-from brimful.catalog import Plant, RootBall
+from brimful.catalog import RootBall
 from brimful.design.growing import taxon_of
 from brimful.design.plant_goods import item_of, plant_price, plant_spare, plants_a_pack
 from brimful.design.planting.desk import PlantingDesk
@@ -21,19 +20,28 @@ from brimful.domains.planting.order import (
     tray_order,
 )
 
-Needed = Mapping[tuple[Plant, RootBall], int]
 MIX_FROM_DAYS = 75
 """So long before the last frost the mix is looked at first: before the hardiest class goes out."""
 
 
-def needed_of(desk: PlantingDesk) -> dict[tuple[Plant, RootBall], int]:
-    """Plants of each taxon and size in all containers."""
-    needed: dict[tuple[Plant, RootBall], int] = {}
+def needed_of(desk: PlantingDesk) -> dict[tuple[str, RootBall], int]:
+    """Plants of each taxon and size in all containers, of every colour."""
+    needed: dict[tuple[str, RootBall], int] = {}
     for row in desk.settled.rows:
         for spec in row.plants:
-            key = (spec.plant, spec.root_ball)
+            key = (spec.plant.key, spec.root_ball)
             needed[key] = needed.get(key, 0) + spec.count * row.count
     return needed
+
+
+def _colours(desk: PlantingDesk, plant: str, ball: RootBall) -> tuple[str, ...]:
+    """How many of each colour the plan names, as "72 pink"."""
+    counts: dict[str, int] = {}
+    for row in desk.settled.rows:
+        for spec in row.plants:
+            if (spec.plant.key, spec.root_ball) == (plant, ball) and spec.colour is not None:
+                counts[spec.colour] = counts.get(spec.colour, 0) + spec.count * row.count
+    return tuple(f"{count} {colour}" for colour, count in counts.items())
 
 
 def orders_of(desk: PlantingDesk) -> tuple[OrderWorked, ...]:
@@ -49,10 +57,10 @@ def orders_of(desk: PlantingDesk) -> tuple[OrderWorked, ...]:
     return orders
 
 
-def order_cost(desk: PlantingDesk, plant: Plant, ball: RootBall, count: int) -> float | None:
+def order_cost(desk: PlantingDesk, plant: str, ball: RootBall, count: int) -> float | None:
     """What so many plants cost in whole trays after spares and stock; None where no price is known in the plan's
     currency."""
-    item = item_of(plant.key, ball)
+    item = item_of(plant, ball)
     row = plant_price(desk.catalog, item)
     if row is None or row.currency not in ("", desk.plan.currency):
         return None
@@ -67,14 +75,15 @@ def windows_of(desk: PlantingDesk) -> tuple[WindowWorked, ...]:
     return found
 
 
-def _order(desk: PlantingDesk, plant: Plant, ball: RootBall, count: int) -> OrderWorked:
-    item = item_of(plant.key, ball)
+def _order(desk: PlantingDesk, plant: str, ball: RootBall, count: int) -> OrderWorked:
+    item = item_of(plant, ball)
     trays, ordered = _trays(desk, item, ball, count)
-    lead = kind_of_good(taxon_of(PlantSpec(plant, 1, ball)), ball.volume_l)
+    lead = kind_of_good(taxon_of(PlantSpec(desk.plants[plant], 1, ball)), ball.volume_l)
     dates = order_dates(desk.planted, lead)
     return OrderWorked(
-        plant.key,
+        plant,
         ball.name,
+        _colours(desk, plant, ball),
         count,
         plants_a_pack(desk.catalog, item),
         trays,

@@ -1,11 +1,13 @@
 """Settle the rows: container, mix, plants, where each container stands, how water gets into it."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from brimful.design.settle.delivery import settle_delivery
 from brimful.design.settle.notes import Desk, Notes, Path
 from brimful.design.settle.settled import PlantSpec, RowSpec
 from brimful.design.settle.vessels import settle_vessel
+from brimful.findings import did_you_mean
 from brimful.plan.schema import Containers, Plan, Planted, Zone
 
 HEADSPACE_M = 0.038  # 1 1/2 in: 1 to 1.5 in below the rim in medium pots (extension page, read)
@@ -123,7 +125,27 @@ def _plants(desk: Desk, row: Containers, path: Path) -> Iterator[PlantSpec]:
         )
         if plant is not None and size is not None:
             southern = (plan.site.latitude or 0.0) < 0
-            yield PlantSpec(plant.in_south() if southern else plant, entry.count, size)
+            plant = plant.in_south() if southern else plant
+            yield _coloured(desk, PlantSpec(plant, entry.count, size), entry.colour, (*here, at, "colour"))
+
+
+def _coloured(desk: Desk, spec: PlantSpec, given: str | None, path: Path) -> PlantSpec:
+    """The plants in the colour the plan names; a colour the table of this plant lacks is taken, an unknown one told."""
+    if given is None:
+        return spec
+    colour, plant = given.strip().lower().replace(" ", "-"), spec.plant
+    flowers = {row.name for row in desk.catalog.colours.values() if row.use == "flower"}
+    if colour in plant.foliage_colour and colour not in plant.flower_colours:
+        return replace(spec, plant=replace(plant, foliage_colour=(colour,)), colour=colour)
+    listed = tuple(word for word in (*plant.flower_colours, *plant.foliage_colour) if word != "none")
+    if colour not in flowers:
+        hint = did_you_mean(colour, [*flowers, *listed]) or f"It comes in {', '.join(listed)}."
+        desk.notes.warn("unknown-colour", path, f'no colour of flowers or leaves is called "{given[:60]}"', hint)
+        return spec
+    if colour not in plant.flower_colours:
+        said = f"{plant.key} in {colour} is not in the plant table"
+        desk.notes.note("rare-colour", path, said, f"Ask the grower; listed are {', '.join(listed)}.")
+    return replace(spec, plant=replace(plant, flower_colours=(colour,)), colour=colour)
 
 
 def _stations(row: Containers, notes: Notes) -> tuple[tuple[float, ...], tuple[float, ...]]:

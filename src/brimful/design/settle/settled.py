@@ -13,11 +13,13 @@ from brimful.plan.names import container_names
 
 @dataclass(frozen=True, slots=True)
 class PlantSpec:
-    """So many plants of one taxon, bought in one trade size."""
+    """So many plants of one taxon, bought in one trade size; where the plan names their colour the plant has only
+    that."""
 
     plant: Plant
     count: int
     root_ball: RootBall
+    colour: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
