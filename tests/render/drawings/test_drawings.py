@@ -218,3 +218,17 @@ def test_a_larger_sun_is_not_needed_to_read_months() -> None:
     assert scene.month_of_week(0) == 5
     assert math.isclose(scene.month_of_week(8), 7)
     assert scene.system is System.US
+
+
+def test_every_device_has_its_own_shape_and_its_name() -> None:
+    """Tap, backflow device, filter, valve and regulator stand in the order of the water, each once, each named."""
+    scene = scene_from(FIXED)
+    spec, zone = scene.zones[0]
+    svg = draw_zone(scene, (spec, zone), width=600)
+    order = [e.get("data-kind") for e in ElementTree.fromstring(svg).iter() if e.get("data-kind") in SHAPES]
+    assert order == ["tap", "backflow", "filter", "valve", "regulator"]
+    said = {e.text for e in ElementTree.fromstring(svg).iter(f"{SVG}text")}
+    assert {"tap", "regulator", *(device.name for device in spec.inlet.devices)} <= said
+
+
+SHAPES = ("tap", "backflow", "filter", "valve", "regulator", "meter")

@@ -6,14 +6,17 @@ from itertools import pairwise
 from brimful.design.model import ContainerWater, ZoneWorked
 from brimful.design.settle import ZoneSpec
 from brimful.domains.hydraulics.zone import Lateral
-from brimful.quantities import Dimension, show, show_number, unit_of
+from brimful.quantities import Dimension, show, unit_of
+from brimful.render.drawings.devices import draw_devices
 from brimful.render.drawings.measures import length, scale_bar
 from brimful.render.drawings.scene import Scene
-from brimful.render.drawings.svg import BOLD, INK, MEDIUM, SOFT, WATER, Sheet, text_width
-from brimful.render.drawings.vessels import CLAY_TINT, PAPER
+from brimful.render.drawings.svg import BOLD, MEDIUM, SOFT, WATER, Sheet, text_width
+from brimful.render.drawings.vessels import CLAY_TINT
+from brimful.render.numbers import alike
 
 Built = tuple[ZoneSpec, Lateral]
 Zoned = tuple[ZoneSpec, ZoneWorked]
+Water = tuple[ContainerWater, str]
 LANE = 8.0
 """Height that a lateral takes, in sizes of letters."""
 MAIN_X = 16.0
@@ -29,7 +32,7 @@ def width_of_bore(bore_m: float) -> float:
 def parts_of(spec: ZoneSpec, size: float, tallest: float) -> list[list[Lateral]]:
     """The laterals in the order they leave the main, as many together as a page has room for."""
     order = sorted(spec.zone.laterals, key=lambda one: one.at_m)
-    most = max(1, int(min(1e3, (tallest - 14 * size) / (LANE * size))))
+    most = max(1, int(min(1e3, (tallest - 18 * size) / (LANE * size))))
     return [order[i : i + most] for i in range(0, len(order), most)]
 
 
@@ -39,10 +42,11 @@ def draw_zone(
     """The zone, or some of its laterals; containers numbered from the water's end, each with the water it gets."""
     (spec, zone), sheet = built, Sheet(width, size)
     own = parts_of(spec, size, math.inf)[0] if laterals is None else laterals
-    top = y = _head(sheet, scene, zone)
+    top = y = draw_devices(sheet, scene, zone, MAIN_X)
     longest = max(lateral.stations[-1].distance_m for lateral in spec.zone.laterals)
     per_m = (width - MAIN_X - 1.6 * size) / max(longest, 0.1)
-    waters = {c.container: c for c in zone.containers}
+    said = alike([c.flow_l_h for c in zone.containers], Dimension.FLOW, scene.system, small=True)
+    waters = {c.container: (c, words) for c, words in zip(zone.containers, said, strict=True)}
     for lateral in own:
         got = [waters[station.container] for station in lateral.stations]
         _lateral(sheet, scene, (spec, lateral), got, (y + 5.8 * size, per_m))
@@ -62,43 +66,7 @@ def _main(sheet: Sheet, scene: Scene, spec: ZoneSpec, top: float, end: float) ->
     sheet.halo(MAIN_X + 8, top + 1.1 * sheet.size, words, room=sheet.width - 40, data_kind="main")
 
 
-def _head(sheet: Sheet, scene: Scene, zone: ZoneWorked) -> float:
-    """Tap and devices in a line, each a plain box with words and the pressure that leaves it."""
-    steps = [("tap", zone.static_head_m)]
-    for step in zone.pressure_budget:
-        if step.where in ("main", "lateral"):
-            break
-        steps.append((step.where, step.head_left_m))
-    columns = max(1, min(4, int(sheet.width / (16 * sheet.size))))
-    room = (sheet.width - 2) / columns
-    y = 0.0
-    for i, (where, left) in enumerate(steps):
-        x = 1 + room * (i % columns)
-        y = 2.6 * sheet.size * (i // columns)
-        _device(sheet, (x, y), room, where=where, left=show(left, Dimension.PRESSURE, scene.system))
-    bottom = y + 2.0 * sheet.size
-    last = 1 + room * ((len(steps) - 1) % columns) + 8
-    drop = bottom + 0.7 * sheet.size
-    sheet.path(f"M{last} {bottom}V{drop}H{MAIN_X}V{drop + 4}", stroke=WATER, stroke_width=MEDIUM)
-    return drop + 4
-
-
-def _device(sheet: Sheet, at: tuple[float, float], room: float, *, where: str, left: str) -> None:
-    x, y = at
-    size = sheet.size
-    sheet.add("rect", x=x, y=y + 1, width=room - 14, height=2 * size, fill=PAPER, stroke=INK, stroke_width=0.7)
-    sheet.text(x + 4, y + 0.95 * size, where, room=room - 20)
-    sheet.text(
-        x + 4,
-        y + 1.85 * size,
-        f"leaves {left}" if where != "tap" else f"{left} at rest",
-        fill=SOFT,
-        room=room - 20,
-    )
-    sheet.line((x + room - 14, y + size + 1), (x + room, y + size + 1), stroke=WATER, stroke_width=MEDIUM)
-
-
-def _lateral(sheet: Sheet, scene: Scene, built: Built, waters: list[ContainerWater], at: tuple[float, float]) -> None:
+def _lateral(sheet: Sheet, scene: Scene, built: Built, waters: list[Water], at: tuple[float, float]) -> None:
     """One lateral: its line and plug, its words, its containers with the water each gets."""
     (spec, lateral), (y, per_m) = built, at
     size, system = sheet.size, scene.system
@@ -106,25 +74,23 @@ def _lateral(sheet: Sheet, scene: Scene, built: Built, waters: list[ContainerWat
     bore = width_of_bore(lateral.tube.inner_diameter_m)
     sheet.line((MAIN_X, y), (end, y), stroke=WATER, stroke_width=bore, data_kind="lateral")
     sheet.line((end + 2, y - 4), (end + 2, y + 4), stroke=WATER, stroke_width=BOLD, data_kind="plug")
-    flow = show(sum(w.flow_l_h for w in waters), Dimension.FLOW, system)
+    flow = show(sum(w.flow_l_h for w, _ in waters), Dimension.FLOW, system)
     words = f"{spec.lateral}, {length(lateral.stations[-1].distance_m, system)}; {flow}"
     top = y - 2.35 * size
     sheet.text(MAIN_X + 8, top - 1.2 * size, lateral.name, font_weight="bold", room=sheet.width - 40)
     sheet.text(MAIN_X + 8, top, words, fill=SOFT, room=sheet.width - 40)
     _stations(sheet, scene, lateral, waters, at)
-    first, last = (show(w.head_m, Dimension.PRESSURE, system) for w in (waters[0], waters[-1]))
+    first, last = (show(w.head_m, Dimension.PRESSURE, system) for w, _ in (waters[0], waters[-1]))
     unit = unit_of(Dimension.FLOW, system, small=True)
     words = f"{unit} into each; {first} behind its first, {last} behind its last"
     sheet.text(MAIN_X + 8, y + 2.3 * size, words, fill=SOFT, room=sheet.width - 40)
 
 
-def _stations(
-    sheet: Sheet, scene: Scene, lateral: Lateral, waters: list[ContainerWater], at: tuple[float, float]
-) -> None:
+def _stations(sheet: Sheet, scene: Scene, lateral: Lateral, waters: list[Water], at: tuple[float, float]) -> None:
     (y, per_m), size = at, sheet.size
     row = next(row for row in scene.rows if row.spec.name == lateral.name)
     half = max(3.0, min(row.width_m * per_m, 0.8 * size) / 2)
-    said = [show_number(w.flow_l_h, Dimension.FLOW, scene.system, small=True) for w in waters]
+    said = [words for _, words in waters]
     step = _every(lateral, per_m, max(text_width(s, size) for s in said) + 4)
     for i, (station, words) in enumerate(zip(lateral.stations, said, strict=True)):
         x, top = MAIN_X + station.distance_m * per_m, y - half - 2
