@@ -346,3 +346,20 @@ def test_a_colour_asked_for_is_looked_for(tmp_path: Path) -> None:
         best.append({one.plant: part.score for one in swap.substitutes for part in one.parts if part.part == "colour"})
     white, red = best
     assert any(abs(white[key] - red[key]) > 0.5 for key in white)
+
+
+@pytest.mark.parametrize("name", ["alder_point_landing", "courthouse_square", "balcony"])
+def test_work_and_plants_cut_back_in_the_same_weeks(name: str) -> None:
+    """The tasks' trims lie in the weeks that the upkeep has them, and take the same hours; so does deadheading."""
+    planting, care = work_out_planting(example(name)).planting, work_out_care(example(name), parts=("work",)).care
+    assert planting is not None
+    assert care is not None
+    assert care.season is not None
+    weeks = [week for week in planting.upkeep if week.trim_h]
+    tasks = [task for task in care.season.tasks if task.key.startswith("trim-")]
+    starts = [date.fromisoformat(week.week) for week in weeks]
+    assert all(any(start <= task.day < start + timedelta(days=7) for start in starts) for task in tasks)
+    assert sum(task.minutes_total for task in tasks) / 60 == pytest.approx(sum(week.trim_h for week in weeks))
+    grooms = {task.minutes_total for task in care.season.tasks if task.key == "groom"}
+    looked = [week.visit_h + week.deadhead_h for week in planting.upkeep]
+    assert list(grooms) == pytest.approx([60 * sum(looked) / len(looked)])

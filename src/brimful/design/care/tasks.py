@@ -2,16 +2,21 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import timedelta
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import FeedWorked, SeasonTasks, TaskWorked, WeekHours
+from brimful.design.growing import taxon_of
 from brimful.domains.handling.cautions import cautions_at
+from brimful.domains.planting.bloom import TRIM_MIN, trim_days, upkeep_hours
 from brimful.domains.work.events import day_events
-from brimful.domains.work.season import GROOM_MIN, RULES, Anchor, SeasonRule, SeasonTask, hours_by_week, season_tasks
+from brimful.domains.work.season import RULES, Anchor, SeasonRule, SeasonTask, hours_by_week, season_tasks
 from brimful.quantities import Dimension, System, show
 
-GROOM = {"none": "self-cleaning", "helpful": "usual", "needed": "heavy"}
-TRIM_EACH_MIN = {"light": 0.5, "hard": 1.0}  # a plant: common practice, no source
+TRIM_REASONS = {
+    "hard": "Cut back by a third to a half: it flowers again in two to three weeks. Feed and water after.",
+    "light": "Shorten long shoots by a few inches so that it stays dense.",
+}
 CAUTION_STEPS = {"winterise": "winterise", "feed": "feed", "groom": "deadhead", "strip": "strip", "timer": "timer"}
 
 
@@ -47,39 +52,35 @@ def rules_of(desk: CareDesk, feed: FeedWorked | None) -> Iterator[SeasonRule]:
 
 
 def groom_min(desk: CareDesk) -> float:
-    """Minutes a container and week for deadheading, by its most demanding taxon, over all containers [min].
+    """Minutes a container and week for looking over and deadheading, as `brimful plants` has them, mean of all [min].
 
-    Formula: mean over containers of 1 (self-cleaning), 3 (usual) or 5 (heavy) minutes.
+    Formula: hours of all rows in all weeks over weeks and containers.
     Source: common practice, no source
     """
-    total = 0.0
+    weeks = [desk.planted + timedelta(weeks=n) for n in range((desk.frost - desk.planted).days // 7 + 1)]
+    hours = 0.0
     for row in desk.settled.rows:
-        classes = [GROOM_MIN[GROOM[spec.plant.deadhead]] for spec in row.plants]
-        total += row.count * max(classes, default=GROOM_MIN["self-cleaning"])
-    return total / desk.containers_count
+        taxa = [(taxon_of(spec), spec.count) for spec in row.plants]
+        upkeep = upkeep_hours(taxa, row.count, row.vessel.inside.mouth_area_m2, weeks)
+        hours += sum(week.visit_h + week.deadhead_h for week in upkeep)
+    return 60.0 * hours / len(weeks) / desk.containers_count
 
 
 def _trims(desk: CareDesk) -> Iterator[SeasonRule]:
-    """Cutting back by taxon: once after mid-season where it wants it hard, every four weeks where light."""
+    """Cutting back by taxon, on the days its growth is shown with: light trims every four weeks, hard ones twice."""
     counts: dict[str, int] = {}
     plants = {}
     for row in desk.settled.rows:
         for spec in row.plants:
             plants[spec.plant.key] = spec.plant
             counts[spec.plant.key] = counts.get(spec.plant.key, 0) + row.count * spec.count
+    southern, stand = (desk.plan.site.latitude or 0.0) < 0, (desk.frost - desk.planted).days
     for key, plant in plants.items():
-        if plant.trim == "none":
-            continue
-        fixed = TRIM_EACH_MIN[plant.trim] * counts[key]
-        name = f"Trim {plant.common_name}"
-        if plant.trim == "hard":
-            reason = "Cut back by a third to a half: it flowers again in two to three weeks. Feed and water after."
-            yield SeasonRule(f"trim-{key}", name, (Anchor.MIDSEASON, -7), fixed_min=fixed, reason=reason)
-        else:
-            reason = "Shorten long shoots by a few inches so that it stays dense."
-            yield SeasonRule(
-                f"trim-{key}", name, (Anchor.PLANTED, 35), (Anchor.FROST, -28), 28, fixed_min=fixed, reason=reason
-            )
+        for number, day in enumerate(trim_days(plant.trim, desk.planted, stand, southern=southern), start=1):
+            named = f"trim-{key}" if number == 1 else f"trim-{key}-{number}"
+            fixed = TRIM_MIN[plant.trim] * counts[key]
+            name = f"Trim {plant.common_name}"
+            yield SeasonRule(named, name, (Anchor.PLANTED, day), fixed_min=fixed, reason=TRIM_REASONS[plant.trim])
 
 
 def _refeeds(desk: CareDesk, feed: FeedWorked | None) -> Iterator[SeasonRule]:
