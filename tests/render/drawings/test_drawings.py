@@ -232,3 +232,41 @@ def test_every_device_has_its_own_shape_and_its_name() -> None:
 
 
 SHAPES = ("tap", "backflow", "filter", "valve", "regulator", "meter")
+
+
+def test_single_emitters_stand_where_the_design_puts_them() -> None:
+    """Open dots from above, each at its place by the scale; in the cut at the same distances from the middle."""
+    scene = scene_from(text_of("balcony"))
+    row = scene.rows[0]
+    found = row.worked.emitters
+    assert found is not None and row.worked.tube is None
+    above, cut = draw_above(scene, row, width=400), draw_section(scene, row, width=400)
+    per_m = float(ElementTree.fromstring(above).get("data-per-m", 0))
+    x = float(kinds(above, "drain-hole")[0].get("cx", 0))
+    y = float(kinds(above, "drain-hole")[0].get("cy", 0))
+    drawn = [
+        ((float(e.get("cx", 0)) - x) / per_m, (y - float(e.get("cy", 0))) / per_m) for e in kinds(above, "emitter")
+    ]
+    assert drawn == [pytest.approx(spot, abs=1e-3) for spot in zip(found.emitters_x_m, found.emitters_y_m, strict=True)]
+    across = {
+        round((float(e.get("cx", 0)) - 200) / float(ElementTree.fromstring(cut).get("data-per-m", 1)), 2)
+        for e in kinds(cut, "emitter")
+    }
+    assert across == {round(x_m, 2) for x_m in found.emitters_x_m}
+
+
+def test_an_open_end_has_its_plug_past_the_last_emitter() -> None:
+    """One short bar where dripline ends, none where single emitters stand, one at the end of each lateral."""
+    scene = scene_from(text_of("alder_point_landing"))
+    for row in scene.rows:
+        svg = draw_above(scene, row, width=400)
+        assert len(kinds(svg, "plug")) == 1
+        bar, last = kinds(svg, "plug")[0], kinds(svg, "emitter")[-1]
+        middle = [(float(bar.get(f"{axis}1", 0)) + float(bar.get(f"{axis}2", 0))) / 2 for axis in "xy"]
+        away = math.dist(middle, (float(last.get("cx", 0)), float(last.get("cy", 0))))
+        assert float(last.get("r", 0)) < away < 10
+    assert not kinds(
+        draw_above(scene_from(text_of("balcony")), scene_from(text_of("balcony")).rows[0], width=400), "plug"
+    )
+    spec, zone = scene.zones[0]
+    assert len(kinds(draw_zone(scene, (spec, zone), width=600), "plug")) == len(spec.zone.laterals)

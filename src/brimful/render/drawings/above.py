@@ -13,8 +13,9 @@ from brimful.render.drawings.vessels import CLAY_TINT, PAPER
 SEAM_SHARE = 0.025
 """Of a loop's way round: where it meets the next one it is drawn open, so that the eye can follow the piece."""
 POINTS_ROUND = 120
-PLUG_PX = 4.0
-EMITTER_PX = 2.6
+PLUG_PX, PAST_PX = 4.0, 6.0
+"""Half the bar of a plug, and how far past the last emitter it stands, so that both are seen."""
+EMITTER_PX, SINGLE_PX = 2.6, 3.8
 
 
 def draw_above(scene: Scene, row: RowSeen, *, width: float, size: float = 12.0, week: int = 0) -> str:
@@ -34,6 +35,7 @@ def draw_above(scene: Scene, row: RowSeen, *, width: float, size: float = 12.0, 
         for plant in row.plants:
             _ball(sheet, plant, (x, y), per_m)
         _tube(sheet, row, (x, y), per_m)
+        _single_emitters(sheet, row, (x, y), per_m)
     for plant in row.plants:
         at = (x + plant.x_m * per_m, y - plant.y_m * per_m + 0.35 * size)
         sheet.halo(*at, plant.letter, anchor="middle", data_plant=plant.letter)
@@ -114,13 +116,35 @@ def _tube(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) -> 
     (before, end) = ways[-1][-2:]
     along = math.atan2(end[1] - before[1], end[0] - before[0])
     over = PLUG_PX * math.sin(along), -PLUG_PX * math.cos(along)
-    ends = (end[0] - over[0], end[1] - over[1]), (end[0] + over[0], end[1] + over[1])
+    past = end[0] + PAST_PX * math.cos(along), end[1] + PAST_PX * math.sin(along)
+    sheet.line(end, past, stroke=WATER, stroke_width=MEDIUM)
+    ends = (past[0] - over[0], past[1] - over[1]), (past[0] + over[0], past[1] + over[1])
     sheet.line(*ends, stroke=WATER, stroke_width=BOLD, data_kind="plug")
-    sheet.circle(x, y, 3.2, fill=PAPER, stroke=WATER, stroke_width=MEDIUM, data_kind="drain-hole")
+    _drain_hole(sheet, at)
     for ex, ey in zip(tube.emitters_x_m, tube.emitters_y_m, strict=True):
-        sheet.circle(
-            x + ex * per_m, y - ey * per_m, EMITTER_PX, fill=PAPER, stroke=WATER, stroke_width=1.1, data_kind="emitter"
-        )
+        _emitter(sheet, x + ex * per_m, y - ey * per_m, EMITTER_PX)
+
+
+def _single_emitters(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) -> None:
+    """The feeder up from the drain hole and out to each single emitter, larger dots than those of a dripline."""
+    found = row.worked.emitters
+    if found is None:
+        return
+    x, y = at
+    spots = [(x + u * per_m, y - v * per_m) for u, v in zip(found.emitters_x_m, found.emitters_y_m, strict=True)]
+    for spot in spots:
+        sheet.path(_said([at, spot]), stroke=WATER, stroke_width=1.0, stroke_dasharray="4 2.5", data_kind="branch")
+    _drain_hole(sheet, at)
+    for spot in spots:
+        _emitter(sheet, *spot, SINGLE_PX)
+
+
+def _drain_hole(sheet: Sheet, at: tuple[float, float]) -> None:
+    sheet.circle(*at, 3.2, fill=PAPER, stroke=WATER, stroke_width=MEDIUM, data_kind="drain-hole")
+
+
+def _emitter(sheet: Sheet, x: float, y: float, radius: float) -> None:
+    sheet.circle(x, y, radius, fill=PAPER, stroke=WATER, stroke_width=1.1, data_kind="emitter")
 
 
 def laid_loops(row: RowSeen) -> list[list[tuple[float, float]]]:

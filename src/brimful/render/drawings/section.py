@@ -121,20 +121,35 @@ def _balls(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) ->
 
 
 def _tube(sheet: Sheet, row: RowSeen, at: tuple[float, float], per_m: float) -> None:
-    """The feeder in under the base, up through the hole, out to the outer loop; the loops cut as rings."""
-    tube = row.worked.tube
+    """The feeder in under the base and up through the hole; over the mix the loops cut as rings, or the emitters."""
     x, ground = at
-    _, top, _ = _levels(row, ground, per_m)
+    top = _levels(row, ground, per_m)[1] - 3
     left = x - _half(outline(row), 0.0) * per_m - 2.0 * sheet.size
-    out = max(tube.loop_radii_m) * per_m if tube else 0.2 * row.width_m * per_m
-    way = f"M{number(left)} {number(ground + 3)}H{number(x)}V{number(top - 3)}H{number(x + out)}"
-    sheet.path(way, stroke="#FFFFFF", stroke_width=4)
-    sheet.path(way, stroke=WATER, stroke_width=MEDIUM, data_kind="feeder")
+    spots = [x + out_m * per_m for out_m in _over_the_mix_m(row)]
+    way = f"M{number(left)} {number(ground + 3)}H{number(x)}V{number(top)}"
+    reach = "".join(f"M{number(x)} {number(top)}H{number(end)}" for end in _ends(row, spots, x))
+    sheet.path(way + reach, stroke="#FFFFFF", stroke_width=4)
+    sheet.path(way + reach, stroke=WATER, stroke_width=MEDIUM, data_kind="feeder")
     sheet.text(left, ground + 6 + 1.1 * sheet.size, "feeder", anchor="end", fill=WATER)
-    for radius in tube.loop_radii_m if tube else ():
-        for side in (-1, 1):
-            where = x + side * radius * per_m
-            sheet.circle(where, top - 3, 2.6, fill=PAPER, stroke=WATER, stroke_width=1.1, data_kind="loop")
+    single = row.worked.tube is None
+    for spot in spots:
+        kind, radius = ("emitter", 3.4) if single else ("loop", 2.6)
+        sheet.circle(spot, top, radius, fill=PAPER, stroke=WATER, stroke_width=1.1, data_kind=kind)
+
+
+def _over_the_mix_m(row: RowSeen) -> list[float]:
+    """How far to the right of the middle water lies over the mix: both sides of each loop, or the single emitters."""
+    tube, single = row.worked.tube, row.worked.emitters
+    if tube is not None:
+        return [side * radius for radius in tube.loop_radii_m for side in (-1, 1)]
+    return list(dict.fromkeys(round(x_m, 3) for x_m in single.emitters_x_m)) if single is not None else []
+
+
+def _ends(row: RowSeen, spots: list[float], x: float) -> list[float]:
+    """Where the feeder leads over the mix: out to the outer loop, or both ways to the farthest emitters."""
+    if row.worked.tube is not None:
+        return [max(spots)]
+    return [min([x, *spots]), max([x, *spots])]
 
 
 def _ground(sheet: Sheet, scene: Scene, row: RowSeen, at: tuple[float, float], per_m: float) -> None:
