@@ -2,15 +2,16 @@
 
 import datetime
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from brimful.design.ledger import Ledger
 from brimful.design.model import OccasionClimate, SiteWorked
 from brimful.design.settle.notes import Notes
 from brimful.design.settle.settled import Season
 from brimful.errors import WeatherError
-from brimful.plan.schema import Site
+from brimful.plan.schema import Normals, Site
 
 if TYPE_CHECKING:
     import numpy as np
@@ -92,46 +93,67 @@ def _where(site: Site) -> tuple[str, str]:
 
 def _made_from_normals(site: Site, notes: Notes) -> "DailyWeather":
     """A hundred years of days made from the normals, so that hot days and dry weeks are in them."""
-    import numpy as np
-
-    from brimful.domains.climate.generator import MONTH_DAYS, climate_from_normals, generate_years
     from brimful.weather import DailyWeather
 
     if site.latitude is None:
         raise WeatherError("normals without a latitude were given; expected both. Set latitude under [site].")
     assert site.normals is not None
-    rain = np.array(site.normals.rain or (0.0,) * 12)
+    said = f"{MADE_YEARS} years of days made from the monthly normals, seed 0"
+    notes.assume("site.weather", "daily weather", said, "Richardson 1981 (form from memory)")
+    dates, tmax, tmin, rain = _days_like(site.normals)
+    return DailyWeather(
+        "monthly normals",
+        dates,
+        tmax,
+        tmin,
+        rain_mm=rain,
+        latitude_deg=site.latitude,
+        elevation_m=site.elevation,
+    )
+
+
+@lru_cache(maxsize=4)
+def _days_like(normals: Normals) -> "tuple[NDArray[Any], NDArray[Any], NDArray[Any], NDArray[Any]]":
+    """Dates, highest, lowest and rain of days made from normals; always the same ones, so that they may be kept."""
+    import numpy as np
+
+    from brimful.domains.climate.generator import MONTH_DAYS, climate_from_normals, generate_years
+
+    rain = np.array(normals.rain or (0.0,) * 12)
     wet = np.minimum(rain / WET_DAY_MM, np.array(MONTH_DAYS, dtype=np.float64))
-    climate = climate_from_normals(np.array(site.normals.tmax), np.array(site.normals.tmin), rain_mm=rain, wet_days=wet)
+    climate = climate_from_normals(np.array(normals.tmax), np.array(normals.tmin), rain_mm=rain, wet_days=wet)
     made = generate_years(climate, MADE_YEARS, 0)
     one = np.arange(np.datetime64("2001-01-01"), np.datetime64("2002-01-01"))
     month, day = one.astype("datetime64[M]"), one - one.astype("datetime64[M]").astype("datetime64[D]")
     dates = np.concatenate([(month + 12 * year).astype("datetime64[D]") + day for year in range(MADE_YEARS)])
-    said = f"{MADE_YEARS} years of days made from the monthly normals, seed 0"
-    notes.assume("site.weather", "daily weather", said, "Richardson 1981 (form from memory)")
-    flat = [values.T.ravel() for values in (made.tmax_c, made.tmin_c, made.rain_mm)]
-    return DailyWeather(
-        "monthly normals",
-        dates,
-        flat[0],
-        flat[1],
-        rain_mm=flat[2],
-        latitude_deg=site.latitude,
-        elevation_m=site.elevation,
-    )
+    tmax, tmin, fallen = (values.T.ravel() for values in (made.tmax_c, made.tmin_c, made.rain_mm))
+    return dates, tmax, tmin, fallen
 
 
 def _read(site: Site, folder: Path) -> "DailyWeather":
+    assert site.weather is not None
+    path, given = folder / site.weather.file, site.weather
+    try:
+        stat = path.stat()
+    except (OSError, ValueError):
+        stamp = (0, 0)  # reading it says what is wrong
+    else:
+        stamp = (stat.st_mtime_ns, stat.st_size)
+    return _read_once(path, stamp, given.columns, (given.wind_height, site.latitude, site.elevation))
+
+
+@lru_cache(maxsize=4)
+def _read_once(
+    path: Path,
+    stamp: tuple[int, int],  # noqa: ARG001  (a file that has changed since is read again)
+    columns: tuple[tuple[str, str], ...],
+    place: tuple[float | None, float | None, float | None],
+) -> "DailyWeather":
+    """The days of a file, kept while it does not change, since a plan that is edited asks for them again and again."""
     from brimful.weather import read_weather
 
-    assert site.weather is not None
-    return read_weather(
-        folder / site.weather.file,
-        dict(site.weather.columns),
-        wind_height_m=site.weather.wind_height,
-        latitude_deg=site.latitude,
-        elevation_m=site.elevation,
-    )
+    wind_height, latitude, elevation = place
+    return read_weather(path, dict(columns), wind_height_m=wind_height, latitude_deg=latitude, elevation_m=elevation)
 
 
 def _from_days(site: Site, weather: "DailyWeather", season: Season, notes: Notes, ledger: Ledger) -> Climate:
