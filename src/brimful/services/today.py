@@ -93,16 +93,13 @@ def desk_of(opened: Opened, told: "Sequence[Told]", on: date) -> "tuple[TodayDes
 
 
 def _tasks(opened: Opened, on: date) -> "SeasonTasks | None":
-    from brimful.design.care import care_of
+    """The season's tasks alone; the build they follow is not scheduled for it."""
+    from brimful.design.care.feeding import feed_of
     from brimful.design.care.names import lasting_name
+    from brimful.design.care.tasks import tasks_of
 
-    care = care_of(
-        care_desk(opened, on - AFTERWARDS),
-        folder=opened.folder,
-        parts=("work",),
-        plan_name=lasting_name(opened.file.path),
-    )
-    return care.season
+    desk = care_desk(opened, on - AFTERWARDS)
+    return tasks_of(desk, feed_of(desk, opened.folder, None), lasting_name(opened.file.path))
 
 
 def _recent(opened: Opened, notes: "Notes") -> "DailyWeather | None":
