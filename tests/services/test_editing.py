@@ -186,17 +186,17 @@ def test_of_many_savers_in_one_process_one_wins_and_the_others_are_told(plan: Pa
     assert plan.read_text() == f"# {won[0]}\n" * 1000
 
 
-COUNTER = """
+WRITER = """
 import sys
 from pathlib import Path
 from brimful.errors import PlanChanged
 from brimful.services.editing import open_draft, save
 path = Path(sys.argv[1])
-for _ in range(15):
+for number in range(15):
     draft = open_draft(path)
     while True:
         try:
-            save(draft, str(int(draft.text) + 1))
+            save(draft, f"{draft.text}# {sys.argv[2]} {number}\\n")
             break
         except PlanChanged as changed:
             draft = changed.theirs
@@ -204,12 +204,15 @@ for _ in range(15):
 
 
 def test_no_save_of_two_processes_is_lost(tmp_path: Path) -> None:
-    """Two processes count up in one file, each on what the other left: no count is lost."""
-    path = tmp_path / "count.toml"
-    path.write_text("0")
+    """Two processes add lines to one file, each on what the other left: no line is lost, each keeps its order."""
+    path = tmp_path / "lines.toml"
+    path.write_text("")
     with ThreadPoolExecutor(2) as pool:
-        list(pool.map(lambda _: run([sys.executable, "-c", COUNTER, str(path)], check=True), range(2)))
-    assert path.read_text() == "30"
+        list(pool.map(lambda who: run([sys.executable, "-c", WRITER, str(path), who], check=True), ("one", "two")))
+    lines = path.read_text().splitlines()
+    for who in ("one", "two"):
+        assert [line for line in lines if who in line] == [f"# {who} {number}" for number in range(15)]
+    assert len(lines) == 30
 
 
 @given(LINES, LINES)
