@@ -12,8 +12,17 @@ const swap = async (html) => {
 const put = (fresh) => {
   document.title = fresh.title;
   document.getElementById("page").replaceWith(fresh.getElementById("page"));
+  head(document.querySelector("header"), fresh.querySelector("header"));
   for (const [name, value] of Object.entries(fresh.body.dataset)) document.body.dataset[name] = value;
   dress();
+};
+
+// The lenses lead to the container that is chosen now; who stands on one stays on it.
+const head = (old, fresh) => {
+  if (old.innerHTML === fresh.innerHTML) return;
+  const at = [...old.querySelectorAll("a")].indexOf(document.activeElement);
+  old.replaceWith(fresh);
+  fresh.querySelectorAll("a")[at]?.focus({ preventScroll: true });
 };
 
 const redraw = async (address = location.href) => {
