@@ -183,3 +183,18 @@ def test_long_words_break_and_others_stay() -> None:
     assert soft(LONG).replace(SOFT_BREAK, "") == LONG
     assert max(map(len, soft(LONG).split(SOFT_BREAK))) <= 14
     assert soft("purple fountain grass") == "purple fountain grass"
+
+
+def test_names_in_any_writing_are_printed_or_told(tmp_path: Path) -> None:
+    """Hebrew and Arabic names come whole; emoji go, Chinese stands as question marks, and the book says so."""
+    plan = example("balcony").read_text(encoding="utf-8").replace('name = "rail"', 'name = "שער 🌺 花"')
+    assert "שער" in plan
+    path = tmp_path / "plan.toml"
+    path.write_text(plan.replace('title = "', 'title = "حديقة '), encoding="utf-8")
+    pdf = book_pdf(seen(path), Style())
+    words = text_of(pdf)
+    assert "שער" in words or "רעש" in words
+    assert "حديقة" in words or "ةقيدح" in words
+    assert "for which this book has no letter" in re.sub(r"\s+", " ", words)
+    assert "for which this book has no letter" not in text_of(book_pdf(seen(example("balcony")), Style()))
+    assert not overflowing(pdf)

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from brimful.design.model import Assumption
 from brimful.findings import Severity
 from brimful.render.book.blocks import Block, Column, Desk, chapter, table, text
+from brimful.render.book.letters import unshown
+from brimful.render.drawings.scene import Scene
 from brimful.render.words import capital
 
 USUAL = "common practice, no source"
@@ -39,4 +41,16 @@ def assumed(desk: Desk) -> Block:
     tables += [table([Column("to change it, set", share=2.2), Column("taken", share=7.8)], usual, title=f"By {USUAL}")]
     filled = scene.design.site.filled
     more = [text("Where the weather is silent: " + "; ".join(filled) + ".")] if filled else []
-    return chapter("Assumptions and sources", [lead, *tables, *more])
+    return chapter("Assumptions and sources", [lead, *tables, *more, *_letters(scene)])
+
+
+def _letters(scene: Scene) -> list[Block]:
+    """What could not be printed of the plan's own words, if anything."""
+    design = scene.design
+    names = [design.title, design.site.place, *(row.spec.name for row in scene.rows), *(z.name for z in design.zones)]
+    count = unshown("".join(names))
+    if count == 0:
+        return []
+    signs = "one sign" if count == 1 else f"{count} signs"
+    said = f"The plan's names have {signs} for which this book has no letter: emoji are left out, others stand as “?”."
+    return [text(said)]

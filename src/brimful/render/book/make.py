@@ -11,6 +11,7 @@ from brimful.render.book.container import containers
 from brimful.render.book.cover import cover, opening, run
 from brimful.render.book.doubts import assumed, minding
 from brimful.render.book.feeding import feeding
+from brimful.render.book.letters import printable
 from brimful.render.book.pipes import pipes
 from brimful.render.book.planting import planting
 from brimful.render.book.records import records
@@ -75,7 +76,7 @@ def book_pdf(scene: Scene, style: Style) -> bytes:
     return typst.compile(
         template,
         format="pdf",
-        sys_inputs={"book": json.dumps(book_data(scene, style), ensure_ascii=False)},
+        sys_inputs={"book": printable(json.dumps(book_data(scene, style), ensure_ascii=False))},
         font_paths=fonts,
         timestamp=FIXED_TIME,
     )
