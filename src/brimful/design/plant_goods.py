@@ -1,6 +1,7 @@
 """How plants are bought: by the tray or as the price table says, with spares, at what price; every list asks here."""
 
 from collections.abc import Mapping
+from math import ceil
 
 from brimful.catalog import Catalog, Price, RootBall
 from brimful.domains.planting.order import spare_share
@@ -19,12 +20,19 @@ def plant_price(catalog: Catalog, item: str) -> Price | None:
     return next((row for row in rows if row is not None and row.per == "each"), None)
 
 
-def plants_a_pack(catalog: Catalog, item: str) -> int:
-    """How many plants are bought at once: as the price table packs them, else a tray of their size, else one."""
+def plants_a_pack(catalog: Catalog, item: str, to_buy: int) -> int:
+    """How many plants are bought at once: as the price table packs them, else a tray of their size; fewer than a tray
+    singly (our own rule)."""
     row, ball = plant_price(catalog, item), catalog.root_balls[item.split(" ", 1)[1]]
     if row is not None and row.pack:
         return max(1, round(row.pack))
-    return ball.per_tray or 1
+    tray = ball.per_tray or 1
+    return tray if to_buy >= tray else 1
+
+
+def plants_to_buy(needed: float, spare: float, on_hand: float) -> int:
+    """Plants to buy after spares and what is on hand, before they are rounded up to trays."""
+    return max(0, ceil(round(needed * (1.0 + spare), 9)) - int(on_hand))
 
 
 def plant_spare(given: Mapping[str, float], ball: RootBall) -> float:

@@ -9,8 +9,10 @@ from brimful.design.planting.model import PlantingWorked, UpkeepWorked
 from brimful.quantities import Dimension, System, show
 from brimful.render.summary import titled_table
 
-TOO_COLD_C = 7.2
-"""45 °F, below which hardening plants come in (master gardener handbook, read in quotation)."""
+TOO_COLD = {System.US: "45 °F", System.METRIC: "7 °C"}
+"""Below which hardening plants come in (master gardener handbook, read in quotation)."""
+IN_MINUTES_H = 2.0
+"""Hours of the busiest week below which upkeep is told in minutes."""
 
 
 def day_words(iso: str) -> str:
@@ -48,24 +50,24 @@ def orders_table(planting: PlantingWorked, system: System) -> Table:
         cost = "·" if one.cost_money is None else f"{planting.currency}{one.cost_money:,.2f}"
         plant = f"{one.plant}: {', '.join(one.colours)}" if one.colours else one.plant
         table.add_row(plant, one.lead, *days, str(one.needed_count), trays, str(one.ordered_count), cost)
-    cold = show(TOO_COLD_C, Dimension.TEMPERATURE, system)
-    table.caption = f"Harden off in two weeks: shade first, more sun each day, indoors below {cold}."
+    table.caption = f"Harden off in two weeks: shade first, more sun each day, indoors below {TOO_COLD[system]}."
     table.caption_justify = "left"
     return table
 
 
 def upkeep_table(weeks: tuple[UpkeepWorked, ...]) -> Table:
-    """Hours of all containers; weeks of equal work, one after the other, in one line."""
-    table = titled_table(
-        "Upkeep of all containers, hours a week", ("week from",), ("look", "deadhead", "trim", "in all")
-    )
+    """Hours of all containers, minutes where there are few; weeks of equal work, one after the other, in one line."""
+    short = max(week.visit_h + week.deadhead_h + week.trim_h for week in weeks) < IN_MINUTES_H
+    right = ("look", "deadhead", "trim", "in all")
+    table = titled_table(f"Upkeep of all containers, {'minutes' if short else 'hours'} a week", ("week from",), right)
     table.add_column("cut back")
-    for cells, group in groupby(weeks, _hours):
+    for cells, group in groupby(weeks, lambda week: _times(week, short=short)):
         days = [day_words(week.week) for week in group]
         table.add_row(days[0] if len(days) == 1 else f"{days[0]} … {days[-1]}", *cells)
     return table
 
 
-def _hours(week: UpkeepWorked) -> tuple[str, ...]:
+def _times(week: UpkeepWorked, *, short: bool) -> tuple[str, ...]:
     hours = (week.visit_h, week.deadhead_h, week.trim_h, week.visit_h + week.deadhead_h + week.trim_h)
-    return (*(f"{value:.1f}" for value in hours), ", ".join(week.trimmed) or "·")
+    shown = (f"{60 * value:.0f}" if short else f"{value:.1f}" for value in hours)
+    return (*shown, ", ".join(week.trimmed) or "·")

@@ -1,19 +1,23 @@
 """Orders, windows and stand-ins of whole plans: one order for all lists, laws of dates, what a swap changes."""
 
+import math
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from tests.design.planting.test_planting_of_plans import desk_of
 
-from brimful.design.growing import taxon_of
+from brimful.design.plant_goods import item_of, plant_price
 from brimful.design.planting.days import SiteDays
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.effects import Change, effects_of, with_plant
 from brimful.design.planting.orders import needed_of, order_cost, orders_of, windows_of
 from brimful.design.planting.swaps import NEAR_BOUND_H, sun_swaps_of, swaps_of
 from brimful.design.planting.whole import planting_of
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import light_fit
 from brimful.domains.planting.order import CLASSES
 from brimful.services import PlantingAnswer, example, work_out_care, work_out_planting
@@ -30,6 +34,7 @@ def warm(plants: str, **changes: object) -> PlantingDesk:
     return replace(desk_of(plants), days=replace(WARM, **changes))  # type: ignore[arg-type]
 
 
+SINGLY = desk_of("1 angelonia")
 STOCKED = """
 [stock]
 "{item}" = 30
@@ -72,6 +77,19 @@ def _same_order(plan: Path) -> dict[str, tuple[int, int, float | None]]:
     }
     assert mine == shop
     return mine
+
+
+@given(st.integers(0, 60), st.integers(0, 40))
+def test_fewer_than_a_tray_are_bought_singly(count: int, more: int) -> None:
+    """18 a tray: below that plants are bought one by one, from there in whole trays; more plants never buy fewer."""
+    desk = SINGLY
+    ball = desk.settled.rows[0].plants[0].root_ball
+    price = plant_price(desk.catalog, item_of("angelonia", ball))
+    assert price is not None
+    costs = [order_cost(desk, "angelonia", ball, n) or 0.0 for n in (count, count + more)]
+    wanted = math.ceil(round(1.05 * count, 9))
+    assert costs[0] / price.price == (wanted if wanted < 18 else 18 * math.ceil(wanted / 18))
+    assert costs[0] <= costs[1]
 
 
 def test_hardier_plants_go_out_earlier() -> None:

@@ -9,7 +9,7 @@ from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import CutTubeWorked, OrderItem, OrderWorked, Unit
 from brimful.design.care.needs import all_needs, largest_row
 from brimful.design.care.stock import on_hand_of, spares_of
-from brimful.design.plant_goods import plant_price, plant_spare, plants_a_pack
+from brimful.design.plant_goods import plant_price, plant_spare, plants_a_pack, plants_to_buy
 from brimful.design.settle.notes import Notes
 from brimful.domains.takeoff.order import Need, OrderLine, Price, order_lines, order_total
 from brimful.plan.read import Places
@@ -45,26 +45,24 @@ class Priced:
 def order_of(desk: CareDesk, extra: Sequence[Need]) -> tuple[OrderWorked, tuple[CutTubeWorked, ...]]:
     """The order of the whole job, each item rounded up once, what one container more would change, and the cut list."""
     laid = all_needs(desk, extra)
-    stock = on_hand_of(desk, laid, {need.item: _priced(desk, need).name for need in laid})
+    stock = on_hand_of(desk, laid, {need.item: _priced(desk, [need]).name for need in laid})
     cuts = cuts_of(desk, stock)
     needs = with_rolls(laid, cuts)
     more = with_rolls(all_needs(desk, extra, more=1), cuts_of(desk, stock, more=1))
-    known = {need.item: _priced(desk, need) for need in (*needs, *more)}
+    groups, then_groups = _by_item(needs), _by_item(more)
+    known = {item: _priced(desk, group, stock) for item, group in {**then_groups, **groups}.items()}
     prices = {item: priced.price for item, priced in known.items()}
     spares = spares_of(desk)
-    by_item: dict[str, list[Need]] = {}
-    for need in needs:
-        by_item.setdefault(need.item, []).append(need)
     lines = tuple(
         desk.ledger.at("care", "order").work(
             item, order_lines, needs=tuple(group), prices=prices, on_hand=stock, spares=_spares(desk, group[0], spares)
         )[0]
-        for item, group in by_item.items()
+        for item, group in groups.items()
     )
-    then: dict[str, OrderLine] = {}
-    for item in dict.fromkeys(need.item for need in more):
-        group = [need for need in more if need.item == item]
-        then[item] = order_lines(group, prices, on_hand=stock, spares=_spares(desk, group[0], spares))[0]
+    then = {
+        item: order_lines(group, prices, on_hand=stock, spares=_spares(desk, group[0], spares))[0]
+        for item, group in then_groups.items()
+    }
     return _worked(desk, lines, then, known), cuts
 
 
@@ -72,7 +70,17 @@ def plants_on_hand(desk: CareDesk) -> dict[str, float]:
     """Plants on hand by item; what is wrong with the plan's stock the order tells."""
     quiet = replace(desk, notes=Notes(Places()))
     needs = [need for need in all_needs(quiet) if need.kind == "plant"]
-    return on_hand_of(quiet, needs, {need.item: _priced(quiet, need).name for need in needs}) if desk.plan.stock else {}
+    return (
+        on_hand_of(quiet, needs, {need.item: _priced(quiet, [need]).name for need in needs}) if desk.plan.stock else {}
+    )
+
+
+def _by_item(needs: Sequence[Need]) -> dict[str, list[Need]]:
+    """The needs of each item, items in the order they first appear."""
+    groups: dict[str, list[Need]] = {}
+    for need in needs:
+        groups.setdefault(need.item, []).append(need)
+    return groups
 
 
 def _spares(desk: CareDesk, need: Need, usual: Mapping[str, float]) -> Mapping[str, float]:
@@ -134,14 +142,15 @@ def _item(line: OrderLine, then: OrderLine | None, priced: Priced) -> OrderItem:
     )
 
 
-def _priced(desk: CareDesk, need: Need) -> Priced:
+def _priced(desk: CareDesk, group: Sequence[Need], stock: Mapping[str, float] | None = None) -> Priced:
     """The price row of an item: its own key, for a plant its taxon and then its trade size; a roll by its metres."""
+    need = group[0]
     if need.kind == "roll":
         return _roll(desk, need)
     row = plant_price(desk.catalog, need.item) if need.kind == "plant" else desk.catalog.prices.get(need.item)
     row = None if row is None or row.per != need.unit else row
     name = (row.name if row else "") or _name(desk, need)
-    pack = _pack(desk, need, row)
+    pack = _pack(desk, group, row, (stock or {}).get(need.item, 0.0))
     cost = None if row is None else row.price * pack
     currency = desk.plan.currency if row is None or not row.currency else row.currency
     return Priced(name, row, Price(pack, cost, currency))
@@ -157,10 +166,13 @@ def _roll(desk: CareDesk, need: Need) -> Priced:
     return Priced(name, row, Price(1.0, price, row.currency or desk.plan.currency))
 
 
-def _pack(desk: CareDesk, need: Need, row: PriceRow | None) -> float:
+def _pack(desk: CareDesk, group: Sequence[Need], row: PriceRow | None, on_hand: float) -> float:
     """How much one pack holds: a tray of plants, the price table's own word, a bag of mix, or a piece or metre."""
+    need = group[0]
     if need.kind == "plant":
-        return float(plants_a_pack(desk.catalog, need.item))
+        spare = _spares(desk, need, {})["plant"]
+        to_buy = plants_to_buy(sum(one.amount for one in group), spare, on_hand)
+        return float(plants_a_pack(desk.catalog, need.item, to_buy))
     if row is not None and row.pack:
         return row.pack
     if need.kind == "mix":

@@ -147,7 +147,7 @@ def _last_frost(
         return None, "no frost in nine springs of ten"
     month, number = month_and_day(day, southern=southern)
     count, name = int(frosts.spring_years.size), Path(weather.source).name
-    said = f"nine springs of ten, by {count} of {name}" if count > 1 else f"the one spring in {name}"
+    said = f"nine springs of ten, going by {count} in {name}" if count > 1 else f"the one spring in {name}"
     return _in_spring(month, number, planted), said
 
 

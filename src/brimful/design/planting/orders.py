@@ -3,14 +3,15 @@
 from datetime import date, timedelta
 
 from brimful.catalog import RootBall
-from brimful.design.growing import taxon_of
-from brimful.design.plant_goods import item_of, plant_price, plant_spare, plants_a_pack
+from brimful.design.plant_goods import item_of, plant_price, plant_spare, plants_a_pack, plants_to_buy
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.model import OrderWorked, WindowWorked
 from brimful.design.planting.words import in_units
 from brimful.design.settle import PlantSpec
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.order import (
     MIX_C,
+    TrayOrder,
     Window,
     first_warm_mix,
     hardiness_class,
@@ -64,7 +65,7 @@ def order_cost(desk: PlantingDesk, plant: str, ball: RootBall, count: int) -> fl
     row = plant_price(desk.catalog, item)
     if row is None or row.currency not in ("", desk.plan.currency):
         return None
-    return row.price * _trays(desk, item, ball, count)[1]
+    return row.price * _bought(desk, plant, ball, count)[1].ordered
 
 
 def windows_of(desk: PlantingDesk) -> tuple[WindowWorked, ...]:
@@ -76,8 +77,7 @@ def windows_of(desk: PlantingDesk) -> tuple[WindowWorked, ...]:
 
 
 def _order(desk: PlantingDesk, plant: str, ball: RootBall, count: int) -> OrderWorked:
-    item = item_of(plant, ball)
-    trays, ordered = _trays(desk, item, ball, count)
+    pack, bought = _bought(desk, plant, ball, count)
     lead = kind_of_good(taxon_of(PlantSpec(desk.plants[plant], 1, ball)), ball.volume_l)
     dates = order_dates(desk.planted, lead)
     return OrderWorked(
@@ -85,9 +85,9 @@ def _order(desk: PlantingDesk, plant: str, ball: RootBall, count: int) -> OrderW
         ball.name,
         _colours(desk, plant, ball),
         count,
-        plants_a_pack(desk.catalog, item),
-        trays,
-        ordered,
+        pack,
+        bought.trays,
+        bought.ordered,
         order_cost(desk, plant, ball, count),
         lead,
         dates.order_from.isoformat(),
@@ -97,16 +97,14 @@ def _order(desk: PlantingDesk, plant: str, ball: RootBall, count: int) -> OrderW
     )
 
 
-def _trays(desk: PlantingDesk, item: str, ball: RootBall, count: int) -> tuple[int, int]:
-    found = desk.ledger.at("orders", item).work(
-        "tray_order",
-        tray_order,
-        needed=count,
-        per_tray=plants_a_pack(desk.catalog, item),
-        spare=plant_spare(desk.plan.spares, ball),
-        on_hand=int(desk.on_hand.get(item, 0.0)),
+def _bought(desk: PlantingDesk, plant: str, ball: RootBall, count: int) -> tuple[int, TrayOrder]:
+    """Plants bought at once, and how often."""
+    item = item_of(plant, ball)
+    spare, on_hand = plant_spare(desk.plan.spares, ball), desk.on_hand.get(item, 0.0)
+    pack = plants_a_pack(desk.catalog, item, plants_to_buy(count, spare, on_hand))
+    return pack, desk.ledger.at("orders", item).work(
+        "tray_order", tray_order, needed=count, per_tray=pack, spare=spare, on_hand=int(on_hand)
     )
-    return found.trays, found.ordered
 
 
 def _window(desk: PlantingDesk, spec: PlantSpec) -> WindowWorked:
