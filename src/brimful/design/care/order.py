@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from math import ceil
 
 from brimful.catalog import Price as PriceRow
 from brimful.design.care.cutting import cuts_of, roll_needs
@@ -50,8 +51,10 @@ def order_of(desk: CareDesk, extra: Sequence[Need]) -> tuple[OrderWorked, tuple[
     needs = with_rolls(laid, cuts)
     more = with_rolls(all_needs(desk, extra, more=1), cuts_of(desk, stock, more=1))
     groups, then_groups = _by_item(needs), _by_item(more)
-    known = {item: _priced(desk, group, stock) for item, group in {**then_groups, **groups}.items()}
-    prices = {item: priced.price for item, priced in known.items()}
+    known, then_known = (
+        {item: _priced(desk, group, stock) for item, group in one.items()} for one in (groups, then_groups)
+    )
+    prices, then_prices = ({item: one.price for item, one in two.items()} for two in (known, then_known))
     spares = spares_of(desk)
     lines = tuple(
         desk.ledger.at("care", "order").work(
@@ -60,7 +63,7 @@ def order_of(desk: CareDesk, extra: Sequence[Need]) -> tuple[OrderWorked, tuple[
         for item, group in groups.items()
     )
     then = {
-        item: order_lines(group, prices, on_hand=stock, spares=_spares(desk, group[0], spares))[0]
+        item: order_lines(group, then_prices, on_hand=stock, spares=_spares(desk, group[0], spares))[0]
         for item, group in then_groups.items()
     }
     return _worked(desk, lines, then, known), cuts
@@ -138,8 +141,14 @@ def _item(line: OrderLine, then: OrderLine | None, priced: Priced) -> OrderItem:
         cost_money=line.cost,
         currency=line.currency,
         price_source=priced.source,
-        one_more_packs_count=(then.packs if then else 0) - line.packs,
+        one_more_packs_count=_more_packs(line, then),
     )
+
+
+def _more_packs(line: OrderLine, then: OrderLine | None) -> int:
+    """Packs more for one container more, in packs as they are bought now."""
+    bought = then.packs * then.pack if then else 0.0
+    return ceil(bought / line.pack - line.packs - 1e-9)
 
 
 def _priced(desk: CareDesk, group: Sequence[Need], stock: Mapping[str, float] | None = None) -> Priced:
