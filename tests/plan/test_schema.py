@@ -73,6 +73,7 @@ emitters = { type = "pc-1gph", count = 4 }
 
 [recipe.heat]
 plants = ["4 lantana", { plant = "zinnia", count = 2, size = "4in", colour = "red" }]
+written_for = { shape = "round", top = "60 cm", height = "50 cm" }
 
 [stock]
 "quarter-6in-0.65gph" = "40 ft"
@@ -159,6 +160,10 @@ raised = "4 in"
 headspace = "1 1/2 in"
 mix = "peat-perlite"
 recipe = "heat"
+density = "instant"
+view = "one-sided"
+front = "lantana"
+faces = "180 deg"
 surroundings = "sheltered"
 dripline = { type = "quarter-6in-0.5gph-pc", loops = 2 }
 [containers.set_out]

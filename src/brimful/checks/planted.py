@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
-from brimful.design.growing import RowGrown, taxon_of
+from brimful.design.growing import RowGrown
 from brimful.design.planting.days import SiteDays
 from brimful.design.planting.harm import HARMFUL, forbidden_at, names_of, taxa_of
 from brimful.design.planting.words import in_units
 from brimful.design.settle import RowSpec, Settled
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import hazards
 from brimful.findings import Finding, Place, Severity
 from brimful.plan.read import Places

@@ -1,19 +1,19 @@
 """Stage: where each plant of a row stands, and how wide and high it is on each day: worked out once, read by all."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from brimful.design.climate import Warmth
 from brimful.design.ledger import Ledger
 from brimful.design.model import GrownWorked, PlaceWorked
 from brimful.design.settle import PlantSpec, RowSpec
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.canopy import Circle
 from brimful.domains.planting.growth import Stand, circles_on, cut_back, grow, habitus_of, new_plant_width_m
 from brimful.domains.planting.layout import HEADSPACE_M, Layout, layout
 from brimful.domains.planting.mouth import Mouth, RectangularMouth, RoundMouth
 from brimful.domains.planting.recipe import Part, Recipe
-from brimful.domains.planting.taxon import Taxon
 
 WEEKS = (0, 4, 8, 12, 16)
 """Weeks after planting that pictures and tables show."""
@@ -100,19 +100,14 @@ def _stands(one: PlantSpec, warmth: Warmth) -> tuple[tuple[Stand, ...], tuple[St
     return alone, (*lived, *(GONE,) * (len(shown) - len(lived)))
 
 
-def taxon_of(spec: PlantSpec) -> Taxon:
-    """A row of the plant table, as the planting takes it."""
-    return Taxon(**{one.name: getattr(spec.plant, one.name) for one in fields(Taxon)})
-
-
 def recipe_of(row: RowSpec) -> Recipe:
-    """The row's plants by layers."""
-    return Recipe(
-        tuple(
-            Part(spec.plant.key, taxon_of(spec).role, spec.count, spec.root_ball.width_m, spec.root_ball.depth_m)
-            for spec in row.plants
-        )
+    """The row's plants by layers, seen from where the plan says."""
+    parts = tuple(
+        Part(spec.plant.key, taxon_of(spec).role, spec.count, spec.root_ball.width_m, spec.root_ball.depth_m)
+        for spec in row.plants
     )
+    front = row.recipe.front if row.recipe.front in {part.key for part in parts} else None
+    return Recipe(parts, row.recipe.view, front)
 
 
 def mouth_of(row: RowSpec) -> Mouth:

@@ -283,9 +283,10 @@ Plants = tuple[Annotated[Planted, BeforeValidator(counted)], ...]
 
 
 class Recipe(Table):
-    """What is planted in each container that names this recipe."""
+    """What is planted in each container that names this recipe, and the container it was written for."""
 
     plants: Plants = Field(min_length=1)
+    written_for: Annotated[Container, BeforeValidator(keyed("type"))] | None = None
 
 
 class Obstacle(Table):
@@ -387,6 +388,10 @@ class Containers(Delivery):
     mix: Text | None = None
     recipe: Text | None = None
     plants: Plants = ()
+    density: Annotated[str, one_of("grow-in", "instant")] | None = None
+    view: Annotated[str, one_of("all-round", "one-sided")] | None = None
+    front: Text | None = None
+    faces: Bearing | None = None
     surroundings: Text | None = None
     set_out: SetOut = SetOut()
 

@@ -10,7 +10,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.design.planting.test_planting_of_plans import desk_of
 
-from brimful.design.growing import taxon_of
 from brimful.design.plant_goods import item_of, plant_price
 from brimful.design.planting.days import SiteDays
 from brimful.design.planting.desk import PlantingDesk
@@ -18,6 +17,7 @@ from brimful.design.planting.effects import Change, effects_of, with_plant
 from brimful.design.planting.orders import needed_of, order_cost, orders_of, windows_of
 from brimful.design.planting.swaps import NEAR_BOUND_H, sun_swaps_of, swaps_of
 from brimful.design.planting.whole import planting_of
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import light_fit
 from brimful.domains.planting.order import CLASSES
 from brimful.services import PlantingAnswer, example, work_out_care, work_out_planting

@@ -5,13 +5,13 @@ from datetime import date
 from pathlib import Path
 
 from brimful.catalog import load
-from brimful.design.growing import taxon_of
 from brimful.design.planting.days import SiteDays
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.model import PlantingWorked
 from brimful.design.planting.palette import pairs_of, palette_of, swatches_of
 from brimful.design.planting.whole import planting_of
 from brimful.design.settle.notes import Notes
+from brimful.design.settle.planting import taxon_of
 from brimful.design.stages import work_out
 from brimful.plan.read import read_text
 

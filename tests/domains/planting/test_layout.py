@@ -126,6 +126,16 @@ def test_seen_from_one_side(mouth: Mouth) -> None:
     assert all(p.y_m < behind for p in planted.places if p.role == "mounding")
 
 
+@pytest.mark.parametrize("front", ["geranium", "calibrachoa"])
+@pytest.mark.parametrize("mouth", [LARGE, RectangularMouth(0.9, 0.6)])
+def test_the_front_plant_stands_at_the_front_of_one_side(front: str, mouth: Mouth) -> None:
+    """Seen from one side too the plant named stands in the middle of the front, be its layer's count odd or even."""
+    for count in (4, 5):
+        parts = (GRASS, Part("geranium", "mounding", count, 0.083, 0.083), CALIBRACHOA)
+        planted = layout(Recipe(parts, view="one-sided", front=front), mouth, 0.5)
+        assert min(min(p.angle_deg, 360 - p.angle_deg) for p in planted.places if p.key == front) < 1e-6
+
+
 def test_two_varieties_three_each_give_threefold_symmetry() -> None:
     """Three and three alternate: a third of a turn brings each variety onto itself."""
     parts = (Part("a", "trailing", 3, 0.08, 0.08), Part("b", "trailing", 3, 0.08, 0.08), GRASS)

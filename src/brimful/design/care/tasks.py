@@ -6,7 +6,7 @@ from datetime import timedelta
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import FeedWorked, SeasonTasks, TaskWorked, WeekHours
-from brimful.design.growing import taxon_of
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.handling.cautions import cautions_at
 from brimful.domains.planting.bloom import TRIM_MIN, trim_days, upkeep_hours
 from brimful.domains.work.events import day_events

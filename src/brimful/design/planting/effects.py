@@ -5,13 +5,14 @@ from dataclasses import dataclass, replace
 
 from brimful.catalog import Plant
 from brimful.design.demand import demands_of
-from brimful.design.growing import grown_of, taxon_of
+from brimful.design.growing import grown_of
 from brimful.design.ledger import Ledger
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.model import EffectWorked
 from brimful.design.planting.orders import needed_of, order_cost
 from brimful.design.planting.words import in_units
 from brimful.design.settle import PlantSpec, RowSpec
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.bloom import bloom_calendar
 from brimful.domains.planting.taxon import Taxon
 

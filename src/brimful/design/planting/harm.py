@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 
-from brimful.design.growing import taxon_of
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.model import WindowWorked
 from brimful.design.planting.words import in_units
 from brimful.design.settle import PlantSpec, RowSpec, Settled
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import hazards
 from brimful.domains.planting.taxon import Taxon
 from brimful.plan.schema import Site

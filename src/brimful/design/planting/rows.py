@@ -2,11 +2,12 @@
 
 from datetime import date, timedelta
 
-from brimful.design.growing import WEEKS, RowGrown, taxon_of
+from brimful.design.growing import WEEKS, RowGrown
 from brimful.design.ledger import Ledger
 from brimful.design.planting.model import BloomWorked, CoverWorked, RowPlanting, StepWorked, UpkeepWorked
 from brimful.design.planting.palette import Palette, pairs_of, swatches_of
 from brimful.design.settle import RowSpec
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.bloom import bloom_calendar, upkeep_hours
 from brimful.domains.planting.build import build_order
 from brimful.domains.planting.canopy import cover_of_rectangular_mouth, cover_of_round_mouth

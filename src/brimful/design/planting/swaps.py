@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from brimful.design.growing import taxon_of
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.effects import Change, effects_of
 from brimful.design.planting.harm import forbidden_at
 from brimful.design.planting.model import EffectWorked, PartWorked, SubstituteWorked, SwapWorked
 from brimful.design.planting.palette import palette_of
 from brimful.design.settle import PlantSpec, RowSpec
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import Site, light_fit
 from brimful.domains.planting.substitute import WEIGHTS, Ranking, Substitute, Wanted, rank_substitutes
 from brimful.domains.planting.taxon import Taxon

@@ -1,18 +1,16 @@
 """Settle the rows: container, mix, plants, where each container stands, how water gets into it."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from brimful.design.settle.delivery import settle_delivery
 from brimful.design.settle.notes import Desk, Notes, Path
-from brimful.design.settle.settled import PlantSpec, RowSpec
+from brimful.design.settle.planting import settle_plants, settle_recipe
+from brimful.design.settle.settled import RowSpec
 from brimful.design.settle.vessels import settle_vessel
-from brimful.findings import did_you_mean
-from brimful.plan.schema import Containers, Plan, Planted, Zone
+from brimful.plan.schema import Containers, Plan, Zone
 
 HEADSPACE_M = 0.038  # 1 1/2 in: 1 to 1.5 in below the rim in medium pots (extension page, read)
 APART_M = 2.0
-MOST_PLANTS = 200
 
 
 def settle_rows(desk: Desk) -> Iterator[RowSpec]:
@@ -56,7 +54,7 @@ def _row(desk: Desk, row: Containers, index: int) -> RowSpec | None:
             "38 mm (1 1/2 in)",
             "extension page, 1 to 1.5 in (read)",
         )
-    plants = tuple(_plants(desk, row, path))
+    plants = tuple(settle_plants(desk, row, path))
     if zone is None or made is None or mix is None or microclimate is None:
         return None
     vessel, material, words, weight = made
@@ -70,9 +68,10 @@ def _row(desk: Desk, row: Containers, index: int) -> RowSpec | None:
     if delivery is None:
         return None
     stations, elevations = _stations(row, notes)
+    plants, recipe = settle_recipe(desk, row, path, plants=plants, vessel=vessel)
     return RowSpec(
         index, row.name, zone.name, row.count, words, vessel, material, weight, headspace, mix, plants, microclimate,
-        delivery, row.leaves_main_at, stations, elevations,
+        delivery, row.leaves_main_at, stations, elevations, recipe,
     )  # fmt: skip
 
 
@@ -91,61 +90,6 @@ def _zone(plan: Plan, row: Containers, path: Path, notes: Notes) -> Zone | None:
         known = " or ".join(f'"{zone.name}"' for zone in zones) if plan.zone else "none yet: add a [[zone]] table"
         notes.wrong("unknown-zone", (*path, "zone"), f'no zone is called "{row.zone}"', f"Zones: {known}.")
     return found
-
-
-def _plants(desk: Desk, row: Containers, path: Path) -> Iterator[PlantSpec]:
-    plan, catalog, notes = desk.plan, desk.catalog, desk.notes
-    entries: tuple[Planted, ...] = row.plants
-    here: Path = (*path, "plants")
-    if row.recipe is not None:
-        recipe = plan.recipe.get(row.recipe)
-        if recipe is None:
-            known = ", ".join(plan.recipe) or "none yet"
-            notes.wrong(
-                "unknown-recipe", (*path, "recipe"), f'no recipe is called "{row.recipe}"', f"Recipes: {known}."
-            )
-            return
-        entries, here = recipe.plants, ("recipe", row.recipe, "plants")
-    if row.recipe is None and not entries:
-        said = f'row "{row.name}" has neither recipe nor plants; only wet mix is counted for water'
-        notes.warn("nothing-planted", path, said, 'Add plants = ["4 zonal geranium"], or recipe = "...".')
-    if sum(entry.count for entry in entries) > MOST_PLANTS:
-        notes.wrong(
-            "too-many-plants",
-            here,
-            f"more than {MOST_PLANTS} plants in one container",
-            "Give the count of one container.",
-        )
-    for at, entry in enumerate(entries):
-        plant = notes.pick(catalog.plants, entry.plant, (*here, at), "plant")
-        size = (
-            notes.pick(catalog.root_balls, entry.size, (*here, at, "size"), "trade size")
-            if entry.size
-            else notes.usual(catalog.root_balls, "4in", "recipe.plants.size", "trade size of the plants")
-        )
-        if plant is not None and size is not None:
-            southern = (plan.site.latitude or 0.0) < 0
-            plant = plant.in_south() if southern else plant
-            yield _coloured(desk, PlantSpec(plant, entry.count, size), entry.colour, (*here, at, "colour"))
-
-
-def _coloured(desk: Desk, spec: PlantSpec, given: str | None, path: Path) -> PlantSpec:
-    """The plants in the colour the plan names; a colour the table of this plant lacks is taken, an unknown one told."""
-    if given is None:
-        return spec
-    colour, plant = given.strip().lower().replace(" ", "-"), spec.plant
-    flowers = {row.name for row in desk.catalog.colours.values() if row.use == "flower"}
-    if colour in plant.foliage_colour and colour not in plant.flower_colours:
-        return replace(spec, plant=replace(plant, foliage_colour=(colour,)), colour=colour)
-    listed = tuple(word for word in (*plant.flower_colours, *plant.foliage_colour) if word != "none")
-    if colour not in flowers:
-        hint = did_you_mean(colour, [*flowers, *listed]) or f"It comes in {', '.join(listed)}."
-        desk.notes.warn("unknown-colour", path, f'no colour of flowers or leaves is called "{given[:60]}"', hint)
-        return spec
-    if colour not in plant.flower_colours:
-        said = f"{plant.key} in {colour} is not in the plant table"
-        desk.notes.note("rare-colour", path, said, f"Ask the grower; listed are {', '.join(listed)}.")
-    return replace(spec, plant=replace(plant, flower_colours=(colour,)), colour=colour)
 
 
 def _stations(row: Containers, notes: Notes) -> tuple[tuple[float, ...], tuple[float, ...]]:

@@ -23,6 +23,20 @@ class PlantSpec:
 
 
 @dataclass(frozen=True, slots=True)
+class RecipeSpec:
+    """How the plan wants a row planted: seen from where, the taxon at the front and the way the front faces, how full
+    at once; the recipe as written, the mouth [m²] it was written for, and why it was changed for this container."""
+
+    view: str = "all-round"
+    front: str | None = None
+    faces_deg: float | None = None
+    density: str = "grow-in"
+    written: tuple[PlantSpec, ...] = ()
+    written_area_m2: float = 0.0
+    reasons: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Delivery:
     """How water gets into one container, and what the parts are called when bought."""
 
@@ -55,6 +69,7 @@ class RowSpec:
     leaves_main_at_m: float | None
     stations_m: tuple[float, ...]
     elevations_m: tuple[float, ...]
+    recipe: RecipeSpec
 
     @property
     def ids(self) -> tuple[str, ...]:

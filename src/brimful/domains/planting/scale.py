@@ -48,7 +48,8 @@ def scale_recipe(
     scaled = Recipe(parts, recipe.view, recipe.front if any(p.key == recipe.front for p in parts) else None)
     if scaled.front != recipe.front:
         reasons.append(f"{recipe.front} no longer stands at the front: it is dropped")
-    return Scaled(scaled, (f"{recipe.total} plants × {factor:.2f} by area = {recipe.total * factor:.1f}", *reasons))
+    by = "by area" if density == 1.0 else "by area and density"
+    return Scaled(scaled, (f"{recipe.total} plants × {factor:.2f} {by} = {recipe.total * factor:.1f}", *reasons))
 
 
 def _layer_counts(recipe: Recipe, factor: float, width_m: float) -> tuple[dict[str, int], list[str]]:

@@ -55,8 +55,9 @@ class _Frame:
         if front is not None:
             order, shift = turned(order, front, count // 2 if self.one_sided else 0), 0.0
         if self.one_sided:
-            step = self.mouth.front_m(inset_m) / max(1, count - 1)
-            ways = [step * (i - (count - 1) / 2.0) for i in range(count)]
+            odd = count % 2 or front is None  # of an even count with a front plant, one place at an end stays free
+            step = self.mouth.front_m(inset_m) / max(1, count - 1 if odd else count)
+            ways = [step * (i - ((count - 1) / 2.0 if odd else count // 2)) for i in range(count)]
         else:
             ways = [self.mouth.ring_m(inset_m) * (i + shift) / count for i in range(count)]
         return [Spot(part, *self.mouth.at(inset_m, way)) for part, way in zip(order, ways, strict=True)]
