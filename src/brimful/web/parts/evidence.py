@@ -37,7 +37,7 @@ def _block(block: str) -> Markup:
         return Markup("<p>{}</p>").format(_words(block))
     head, _, *rows = ([cell.strip() for cell in line.strip("|").split("|")] for line in block.splitlines())
     lines = [_row(head, "th"), *(_row(row, "td") for row in rows)]
-    return Markup('<div class="wide"><table>{}</table></div>').format(Markup("").join(lines))
+    return Markup('<div class="wide" tabindex="0"><table>{}</table></div>').format(Markup("").join(lines))
 
 
 def _row(cells: list[str], kind: str) -> Markup:
