@@ -21,8 +21,8 @@ FLUID_OUNCE_L = 0.0295735295625
 def water_test(desk: Desk) -> Iterator[Block]:
     """One chapter a zone that has water."""
     wet = [zone for _, zone in desk.scene.zones if zone.flow_l_h > 0]
-    for i, zone in enumerate(wet):
-        yield chapter(f"Water test of {zone.name}", list(_blocks(desk, zone)), joins="whole" if i else "")
+    for zone in wet:
+        yield chapter(f"Water test of {zone.name}", list(_blocks(desk, zone)), joins="whole")
 
 
 def _blocks(desk: Desk, zone: ZoneWorked) -> Iterator[Block]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from brimful.quantities import Dimension, show
 from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, pairs, picture, table, text
-from brimful.render.book.words import loose, percent, some_of
+from brimful.render.book.words import by_name, loose, percent, some_of
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.scene import RowSeen
 from brimful.render.drawings.section import draw_section
@@ -72,7 +72,8 @@ def _order(desk: Desk, row: RowSeen) -> Iterator[Block]:
     planting = desk.scene.planting
     own = next((one for one in planting.rows if one.row == row.spec.name), None) if planting else None
     if own is not None and own.steps:
-        rows = [(number, step.what, step.why) for number, step in enumerate(own.steps, 1)]
+        names = {spec.plant.key: spec.plant.common_name for spec in row.spec.plants}
+        rows = [(number, by_name(step.what, names), step.why) for number, step in enumerate(own.steps, 1)]
         columns = [Column("", share=0.5), Column("do", share=5), Column("because", share=4.4)]
         yield table(columns, rows, title="In this order")
 

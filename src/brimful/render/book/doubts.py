@@ -6,6 +6,7 @@ from brimful.design.model import Assumption
 from brimful.findings import Severity
 from brimful.render.book.blocks import Block, Column, Desk, chapter, table, text
 from brimful.render.book.letters import unshown
+from brimful.render.book.words import by_name
 from brimful.render.drawings.scene import Scene
 from brimful.render.words import capital
 
@@ -17,7 +18,8 @@ def minding(desk: Desk) -> Iterator[Block]:
     """The findings, worst first."""
     found = desk.scene.design.findings
     if found:
-        rows = [(WORDS[f.severity], f.message, f.remedy) for f in found]
+        names = {taxon.key: taxon.common_name for taxon in desk.scene.letters.values()}
+        rows = [(WORDS[f.severity], by_name(f.message, names), by_name(f.remedy, names)) for f in found]
         yield chapter(
             "What to mind",
             [table([Column("", share=1), Column("what is so", share=4), Column("what to do", share=3)], rows)],

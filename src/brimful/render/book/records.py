@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from brimful.render.book.blocks import Block, Desk, chapter, form, text
+from brimful.render.words import short_day
 
 USUAL_WEEKS = 22
 FEWEST_READINGS = 8
@@ -12,7 +13,9 @@ def records(desk: Desk) -> Iterator[Block]:
     """Week by week, and a catch test of every container."""
     season = desk.scene.season
     weeks = (
-        [week.from_day for week in season.zones[0].weeks] if season is not None and season.zones else [""] * USUAL_WEEKS
+        [short_day(week.from_day).replace(" ", "\u00a0") for week in season.zones[0].weeks]
+        if season is not None and season.zones
+        else [""] * USUAL_WEEKS
     )
     heads = ("week of", "timer set to", "meter", "rain", "fed", "cut or trimmed", "seen and done")
     yield chapter(

@@ -1,6 +1,7 @@
 """Words that several pages of the book share."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Mapping, Sequence
 
 from brimful.design.model import Occasion, RunTimeWorked
 from brimful.quantities import System
@@ -41,3 +42,15 @@ def some_of(names: Sequence[str]) -> str:
     ('a, b, c', 'a, b and 2 more')
     """
     return ", ".join(names) if len(names) <= 3 else f"{names[0]}, {names[1]} and {len(names) - 2} more"
+
+
+def by_name(words: str, names: Mapping[str, str]) -> str:
+    """Words in which each key of the plant table gives way to the plant's common name.
+
+    >>> by_name("Set 4 geranium-zonal", {"geranium-zonal": "zonal geranium"})
+    'Set 4 zonal geranium'
+    """
+    if not names:
+        return words
+    keys = "|".join(re.escape(key) for key in sorted(names, key=len, reverse=True))
+    return re.sub(rf"(?<![\w-])(?:{keys})(?![\w-])", lambda found: names[found[0]], words)

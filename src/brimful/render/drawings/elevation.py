@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from brimful.render.drawings.measures import length, scale_bar
 from brimful.render.drawings.scene import RowSeen, Scene
-from brimful.render.drawings.svg import SOFT, WATER, Sheet, number
+from brimful.render.drawings.svg import SOFT, WATER, Sheet, number, parts_that_fit
 from brimful.render.drawings.vessels import draw_container
 
 LEAST_CONTAINER = 24.0
@@ -78,7 +78,11 @@ def _row(sheet: Sheet, scene: Scene, row: RowSeen, y: float, how: tuple[Spread, 
     spread, _, bare = how
     if not bare:
         y += 1.3 * sheet.size
-        words = f"{row.spec.name}: {row.spec.count} × {row.worked.container}"
+        words = parts_that_fit(
+            f"{row.spec.name}: {row.spec.count} × {row.worked.container}",
+            sheet.size,
+            sheet.width - 2 * EDGE - 10 * sheet.size,
+        )
         if row.spec.count > 1:
             apart = row.spec.stations_m[1] - row.spec.stations_m[0]
             sheet.text(sheet.width - EDGE, y, f"{length(apart, scene.system)} apart", anchor="end", fill=SOFT)

@@ -70,6 +70,18 @@ def shortened(words: str, size: float, width: float) -> str:
     return words.rstrip() + "…"
 
 
+def parts_that_fit(words: str, size: float, width: float) -> str:
+    """As many of the parts between commas as there is room for, at least the first.
+
+    >>> parts_that_fit("gate: 2 × square, 36 in wide, 30 in tall", 10, 100)
+    'gate: 2 × square'
+    """
+    parts = words.split(", ")
+    while len(parts) > 1 and text_width(", ".join(parts), 1.06 * size) > width:
+        parts.pop()
+    return ", ".join(parts)
+
+
 def folded(words: str, width: float, size: float) -> list[str]:
     """Words in lines that fit."""
     lines = [""]
