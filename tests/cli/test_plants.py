@@ -76,3 +76,40 @@ def test_a_word_that_cannot_be_swapped(word: str, said: str) -> None:
     assert result.exit_code == 1
     assert said in result.output
     assert isinstance(result.exception, SystemExit)
+
+
+def test_rows_planted_alike_share_a_block() -> None:
+    """Two rows planted alike are shown once, with all their containers; the gate by itself."""
+    result = CliRunner().invoke(brimful, ["plants", str(example("alder_point_landing"))])
+    assert result.output.count("Places, from the middle") == 2
+    assert "water side and road side: 24 containers, alike" in result.output
+    assert "gate: 2 containers, alike" in result.output
+
+
+def test_a_swap_in_both_units() -> None:
+    """Water stands in litres or gallons as asked; the table begins with how it is now."""
+    shown = {
+        units: CliRunner()
+        .invoke(brimful, ["swap", str(example("alder_point_landing")), "angelonia", "--units", units])
+        .output
+        for units in ("US", "metric")
+    }
+    assert " gal " in shown["US"]
+    assert " L " in shown["metric"]
+    assert all("angelonia, now" in text for text in shown.values())
+
+
+def test_what_happens_when_is_told() -> None:
+    """Windows, lead times and hours by week stand in words and in JSON."""
+    plan = str(example("alder_point_landing"))
+    text = CliRunner().invoke(brimful, ["plants", plan]).output
+    for words in (
+        "When to plant at best",
+        "pots from cuttings",
+        "Harden off",
+        "Upkeep of all containers, hours a week",
+    ):
+        assert words in text
+    data = json.loads(CliRunner().invoke(brimful, ["plants", plan, "--json"]).stdout)
+    assert {one["plant"] for one in data["windows"]} == {one["plant"] for one in data["orders"]}
+    assert len(data["upkeep"]) == len(data["rows"][0]["upkeep"])
