@@ -40,7 +40,7 @@ def _drawn(sight: Sight, name: str, width: float, size: float) -> Iterator[str]:
     from brimful.render.charts.every import every_chart
     from brimful.render.charts.vega import printed
     from brimful.render.drawings.above import draw_above
-    from brimful.render.drawings.every import every_drawing
+    from brimful.render.drawings.every import drawings_of
 
     assert sight.scene is not None
     if name.startswith(CHART):
@@ -51,8 +51,8 @@ def _drawn(sight: Sight, name: str, width: float, size: float) -> Iterator[str]:
     if above is not None and int(above[2]) in WEEKS and 0 < int(above[1]) <= len(sight.scene.rows):
         row = sight.scene.rows[int(above[1]) - 1]
         yield dimmable(draw_above(sight.scene, row, width=min(width, HALF), size=size, week=int(above[2])))
-    every = every_drawing(sight.scene, width=width, size=size)
-    yield from (dimmable(svg) for key, svg in every if key == name)
+    every = drawings_of(sight.scene, width=width, size=size)
+    yield from (dimmable(draw()) for key, draw in every if key == name)
 
 
 def dimmable(svg: str) -> str:

@@ -1,7 +1,8 @@
 """Every drawing of a scene by the name of its file."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 
 from brimful.design.growing import WEEKS
 from brimful.render.drawings.above import draw_above
@@ -19,20 +20,26 @@ CONTAINER_WIDTH = 480.0
 
 def every_drawing(scene: Scene, *, width: float = WIDTH, size: float = SIZE) -> Iterator[tuple[str, str]]:
     """Name and SVG of each drawing, in the order of a book; drawings of one container are at most half as wide."""
+    for name, draw in drawings_of(scene, width=width, size=size):
+        yield name, draw()
+
+
+def drawings_of(scene: Scene, *, width: float = WIDTH, size: float = SIZE) -> Iterator[tuple[str, Callable[[], str]]]:
+    """Name of each drawing and how it is drawn, for those who want but one."""
     half = min(width, CONTAINER_WIDTH)
     for week in WEEKS:
-        yield run_name(week), draw_elevation(scene, width=width, size=size, week=week, tallest=2000)
+        yield run_name(week), partial(draw_elevation, scene, width=width, size=size, week=week, tallest=2000)
     if has_site(scene):
-        yield "site.svg", draw_site(scene, width=width, size=size, tallest=WIDTH)
+        yield "site.svg", partial(draw_site, scene, width=width, size=size, tallest=WIDTH)
     for i, (spec, zone) in enumerate(scene.zones, 1):
-        yield zone_name(i, zone.name), draw_zone(scene, (spec, zone), width=width, size=size)
+        yield zone_name(i, zone.name), partial(draw_zone, scene, (spec, zone), width=width, size=size)
     for i, row in enumerate(scene.rows, 1):
         stem = container_stem(i, row.spec.name)
-        yield f"{stem}-above.svg", draw_above(scene, row, width=half, size=size)
-        yield f"{stem}-section.svg", draw_section(scene, row, width=half, size=size)
+        yield f"{stem}-above.svg", partial(draw_above, scene, row, width=half, size=size)
+        yield f"{stem}-section.svg", partial(draw_section, scene, row, width=half, size=size)
         if row.plants:
-            yield f"{stem}-weeks.svg", draw_weeks(scene, row, width=width, size=size)
-        yield f"{stem}-above-week-08.svg", draw_above(scene, row, width=half, size=size, week=8)
+            yield f"{stem}-weeks.svg", partial(draw_weeks, scene, row, width=width, size=size)
+        yield f"{stem}-above-week-08.svg", partial(draw_above, scene, row, width=half, size=size, week=8)
 
 
 def run_name(week: int) -> str:
