@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.design.planting.test_planting_of_plans import desk_of
 
+from brimful.catalog import load
 from brimful.design.plant_goods import item_of, plant_price
 from brimful.design.planting.days import SiteDays
 from brimful.design.planting.desk import PlantingDesk
@@ -247,6 +248,15 @@ def test_the_bill_after_a_swap_is_the_order_of_the_changed_plan() -> None:
         for d in (desk, changed)
     ]
     assert one.effect.bill_change_money == pytest.approx(bills[1] - bills[0])
+
+
+def test_a_stand_in_takes_the_front() -> None:
+    """Where the plant at the front is replaced, the stand-in stands there; where another is, the front stays."""
+    row = warm('3 geranium-zonal", "4 calibrachoa-trailing').settled.rows[0]
+    row = replace(row, recipe=replace(row.recipe, front="geranium-zonal"))
+    plants = load().plants
+    fronts = [with_plant(row, spec, plants["nicotiana"], 3).recipe.front for spec in row.plants]
+    assert fronts == ["nicotiana", "geranium-zonal"]
 
 
 def test_rows_planted_alike_are_answered_once() -> None:

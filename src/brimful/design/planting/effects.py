@@ -60,13 +60,16 @@ def _worked(desk: PlantingDesk, rows: tuple[RowSpec, ...]) -> Iterator[tuple[flo
 
 
 def with_plant(row: RowSpec, spec: PlantSpec, new: Plant, count: int) -> RowSpec:
-    """The row with one of its plants replaced; where it has the new one already, both counts are one."""
+    """The row with one of its plants replaced, at the front too; where it has the new one already, both counts are
+    one."""
     plants: dict[str, PlantSpec] = {}
     for one in row.plants:
         taken = PlantSpec(new, count, spec.root_ball) if one is spec else one
         same = plants.get(taken.plant.key)
         plants[taken.plant.key] = taken if same is None else replace(same, count=same.count + taken.count)
-    return replace(row, plants=tuple(plants.values()))
+    moved = row.recipe.front == spec.plant.key and spec.plant.key not in plants
+    recipe = replace(row.recipe, front=new.key) if moved else row.recipe
+    return replace(row, plants=tuple(plants.values()), recipe=recipe)
 
 
 def _bill_change(desk: PlantingDesk, change: Change, new: Plant, count: int) -> float | None:

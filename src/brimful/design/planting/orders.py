@@ -3,12 +3,12 @@
 from datetime import date, timedelta
 
 from brimful.catalog import RootBall
-from brimful.design.growing import taxon_of
 from brimful.design.plant_goods import item_of, plant_price, plant_spare, plants_a_pack, plants_to_buy
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.model import OrderWorked, WindowWorked
 from brimful.design.planting.words import in_units
 from brimful.design.settle import PlantSpec
+from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.order import (
     MIX_C,
     TrayOrder,
