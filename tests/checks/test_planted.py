@@ -115,5 +115,20 @@ def test_cold_names_the_first_safe_day() -> None:
 
 
 def test_an_assumed_night_warns_of_nothing() -> None:
-    """Where no weather is known no cold night is told, however tender the plant."""
-    assert "cold-night" not in found(row("1 caladium"), days=SiteDays(date(2026, 5, 15), date(2026, 10, 10)))
+    """Where no night is known none is told, however tender the plant, and however warm the mix is known to be."""
+    assumed = SiteDays(date(2026, 5, 15), date(2026, 10, 10))
+    for days in (assumed, replace(assumed, mix_c=(15.0,) * 366)):
+        assert "cold-night" not in found(row("1 caladium"), days=days)
+
+
+def test_bulbs_sleep_through_the_winter() -> None:
+    """In autumn no bulb is warned of for a night that harms leaves; what stands in leaf is, with no day to wait for."""
+    winter = replace(KNOWN, coldest_c=-12.0, in_autumn=True)
+    assert "cold-night" not in found(row("10 tulip"), days=winter)
+    assert "Plant from" not in found(row("5 viola"), days=winter)["cold-night"].remedy
+
+
+def test_a_row_without_plants_has_nothing_that_does_not_fit() -> None:
+    """Nothing planted is told once, by the design, and not as plants that are wrong in number."""
+    empty = row("1 angelonia").partition("plants")[0]
+    assert not {"plant-count", "ball-overlap"} & set(found(empty))

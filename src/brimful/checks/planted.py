@@ -9,6 +9,7 @@ from brimful.design.planting.words import in_units
 from brimful.design.settle import RowSpec, Settled
 from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import hazards
+from brimful.domains.planting.order import kind_of_good
 from brimful.findings import Finding, Place, Severity
 from brimful.plan.read import Places
 from brimful.plan.schema import Plan
@@ -25,7 +26,7 @@ def planted_findings(
 def _unfit(plan: Plan, settled: Settled, grown: tuple[RowGrown, ...], places: Places) -> Iterator[Finding]:
     """Root balls that overlap, stand beyond the rim or are too deep; a tube without room is only told."""
     for row, one in zip(settled.rows, grown, strict=True):
-        for problem in one.layout.problems:
+        for problem in one.layout.problems if row.plants else ():
             severity = Severity.NOTE if problem.code == "loop-room" else Severity.WARNING
             said = f'row "{row.name}": {in_units(problem.message, plan.units)}'
             yield Finding(problem.code, severity, said, problem.remedy, places.at("containers", row.index))
@@ -33,11 +34,11 @@ def _unfit(plan: Plan, settled: Settled, grown: tuple[RowGrown, ...], places: Pl
 
 def _cold(plan: Plan, settled: Settled, days: SiteDays, places: Places) -> Iterator[Finding]:
     """Plants that a night after planting still harms in one season of ten; nothing is told of an assumed night."""
-    for spec, rows in taxa_of(settled) if days.known else ():
+    for spec, rows in taxa_of(settled) if days.cold_known else ():
         harmed = spec.plant.min_temp_damage_c
-        if days.coldest_c > harmed:
-            continue
-        safe = days.safe_from(harmed)
+        if days.coldest_c > harmed or (days.in_autumn and kind_of_good(taxon_of(spec), 1.0) == "bulbs"):
+            continue  # what sleeps in the mix until spring is not harmed as its leaves are
+        safe = None if days.in_autumn else days.safe_from(harmed)
         said = f"{spec.plant.key} is harmed at {harmed:g} °C; {days.coldest_c:.1f} °C still comes ({names_of(rows)}): "
         mend = "Take a hardier plant, or cover it on cold nights."
         if safe is not None:

@@ -30,7 +30,8 @@ def show_planting(planting: PlantingWorked, findings: tuple[Finding, ...]) -> No
         print_swap(console, swap, system)
     if planting.windows:
         console.print(windows_table(planting, system))
-    console.print(orders_table(planting, system))
+    if planting.orders:
+        console.print(orders_table(planting, system))
     if planting.upkeep:
         console.print(upkeep_table(planting.upkeep))
     _print_taken(console, planting, system)
@@ -51,7 +52,8 @@ def _print_row(console: Console, rows: list[RowPlanting], system: System) -> Non
     console.print(f"\n[bold]{names}[/bold]: {alike}, {len(row.places)} plants each")
     for reason in row.reasons:
         console.print(f"  {reason}")
-    for table in (_places(row, system), _steps(row), _cover(row), _bloom(row), _swatches(row), _pairs(row)):
+    tables = (_places(row, system), _steps(row), _cover(row), _bloom(row), _swatches(row), _pairs(row))
+    for table in tables if row.places else ():
         console.print(table)
 
 

@@ -52,6 +52,11 @@ class SiteDays:
         return "the one season on record has" if one else "half of the seasons have"
 
     @property
+    def cold_known(self) -> bool:
+        """Whether the coldest night is of a record or published, and not assumed."""
+        return not self.coldest_taken_as.startswith("assumed")
+
+    @property
     def known(self) -> bool:
         """Whether there is weather to go by."""
         return bool(self.mix_c)
