@@ -25,7 +25,7 @@ def show_planting(planting: PlantingWorked, findings: tuple[Finding, ...]) -> No
     console.print(f"[bold]{planting.title}[/bold]")
     print_findings(console, findings)
     for rows in _alike(planting.rows):
-        _print_row(console, rows, system)
+        _print_row(console, rows, system, planting.currency)
     for swap in planting.swaps:
         print_swap(console, swap, system)
     if planting.windows:
@@ -45,13 +45,15 @@ def _alike(rows: Iterable[RowPlanting]) -> list[list[RowPlanting]]:
     return list(groups.values())
 
 
-def _print_row(console: Console, rows: list[RowPlanting], system: System) -> None:
+def _print_row(console: Console, rows: list[RowPlanting], system: System, currency: str) -> None:
     row, count = rows[0], sum(one.containers_count for one in rows)
     names = " and ".join(one.row for one in rows)
     alike = f"{count} containers, alike" if count > 1 else "one container"
     console.print(f"\n[bold]{names}[/bold]: {alike}, {len(row.places)} plants each")
     for reason in row.reasons:
         console.print(f"  {reason}")
+    if row.densities:
+        console.print(_densities(row, system, currency))
     tables = (_places(row, system), _steps(row), _cover(row), _bloom(row), _swatches(row), _pairs(row))
     for table in tables if row.places else ():
         console.print(table)
@@ -64,6 +66,18 @@ def _print_taken(console: Console, planting: PlantingWorked, system: System) -> 
     if planting.last_frost:
         said = f"Last frost: by {day_words(planting.last_frost)} in {planting.last_frost_taken_as}."
         console.print(said, style="dim")
+
+
+def _densities(row: RowPlanting, system: System, currency: str) -> Table:
+    right = ("plants", f"cost, {currency}", "a day, after planting", "a day, mid-season")
+    table = titled_table("One container, grow-in or at once", ("density",), right)
+    for one in row.densities:
+        name = f"{one.density}, taken" if one.chosen else one.density
+        name += f": {one.does_not_fit[0]}" if one.does_not_fit and not one.chosen else ""
+        cost = "no price" if one.cost_money is None else f"{one.cost_money:.2f}"
+        water = (show(litres, Dimension.VOLUME, system) for litres in (one.water_planting_l_day, one.water_l_day))
+        table.add_row(name, str(one.plants_count), cost, *water)
+    return table
 
 
 def _places(row: RowPlanting, system: System) -> Table:

@@ -92,4 +92,5 @@ def planting_desk(
         {one.row: one.container_season_hours for one in season.sun} if season is not None else {},
         plants_on_hand(days),
         today,
+        {row.name: row.tube for row in opened.design.rows if row.tube is not None},
     )

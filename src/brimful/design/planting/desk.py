@@ -8,6 +8,7 @@ from brimful.catalog import Catalog, Plant
 from brimful.design.climate import Climate
 from brimful.design.growing import RowGrown
 from brimful.design.ledger import Ledger
+from brimful.design.model import TubeWorked
 from brimful.design.planting.days import SiteDays
 from brimful.design.settle import Settled
 from brimful.design.settle.notes import Notes
@@ -17,7 +18,8 @@ from brimful.plan.schema import Plan
 @dataclass(frozen=True, slots=True)
 class PlantingDesk:
     """The plan, settled and grown in its climate; tables, notes, the days it stands; by row the hours of direct sun of
-    each container, where they are known; plants on hand by item; the day it is, where that matters."""
+    each container, where they are known; plants on hand by item; the day it is, where that matters; by row how its tube
+    lies."""
 
     plan: Plan
     settled: Settled
@@ -29,6 +31,7 @@ class PlantingDesk:
     sun_h: Mapping[str, tuple[float, ...]] = field(default_factory=dict)
     on_hand: Mapping[str, float] = field(default_factory=dict)
     today: date | None = None
+    tubes: Mapping[str, TubeWorked] = field(default_factory=dict)
     ledger: Ledger = field(default_factory=Ledger)
 
     @property

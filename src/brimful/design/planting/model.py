@@ -68,6 +68,20 @@ class UpkeepWorked:
 
 
 @dataclass(frozen=True, slots=True)
+class DensityWorked:
+    """One container planted to grow in, or for a full look at once: plants, what they cost at the price of one (None
+    where a price is missing), water on planting day and at mid-season; `chosen` as the plan has it."""
+
+    density: str
+    chosen: bool
+    plants_count: int
+    cost_money: float | None
+    water_planting_l_day: float
+    water_l_day: float
+    does_not_fit: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RowPlanting:
     """The planting of a row of equal containers."""
 
@@ -83,6 +97,7 @@ class RowPlanting:
     swatches: tuple[SwatchWorked, ...]
     pairs: tuple[PairWorked, ...]
     upkeep: tuple[UpkeepWorked, ...]
+    densities: tuple[DensityWorked, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from brimful.design.planting.densities import densities_of
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.harm import tell_ends, tell_harm
 from brimful.design.planting.model import PlantingWorked, RowPlanting, UpkeepWorked
@@ -17,10 +18,13 @@ __all__ = ["PlantingDesk", "planting_of"]
 def planting_of(desk: PlantingDesk, title: str, units: str) -> PlantingWorked:
     """Layout, growth, colours and upkeep of each row, the plants to order and when they may be planted."""
     palette, days, rows = palette_of(desk.catalog), desk.days, []
-    for row, grown in zip(desk.settled.rows, desk.grown, strict=True):
-        worked = row_of(row, grown, (desk.planted, desk.removed), palette, desk.ledger)
+    season = desk.planted, desk.removed
+    for row, grown, dense in zip(desk.settled.rows, desk.grown, densities_of(desk), strict=True):
+        tube = desk.tubes.get(row.name)
+        worked = row_of(row, grown, season, palette=palette, tube=tube, ledger=desk.ledger)
         steps = tuple(replace(step, what=in_units(step.what, units)) for step in worked.steps)
-        rows.append(replace(worked, steps=steps))
+        reasons = tuple(in_units(reason, units) for reason in worked.reasons)
+        rows.append(replace(worked, steps=steps, reasons=reasons, densities=dense))
     orders, windows = orders_of(desk), windows_of(desk)
     tell_ends(desk, windows)
     tell_harm(desk)

@@ -41,11 +41,13 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Loop:
-    """Where a loop of tube can lie: this far within the rim, so long, with so much room between the balls [m]."""
+    """Where a loop of tube can lie: this far within the rim, so long, with so much room between the balls [m]; of more
+    than one the outermost, and the length of all."""
 
     inset_m: float
     length_m: float
     room_m: float
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +87,7 @@ def layout(recipe: Recipe, mouth: Mouth, fill_depth_m: float) -> Layout:
     problems = (*wrong, *_fit_problems(setting, faults, loop), *_depth_problems(recipe, fill_depth_m))
     places = tuple(_place(spot, mouth) for spot in setting.spots)
     free = tuple((a + LOOP_WIDTH_M / 2.0, b - LOOP_WIDTH_M / 2.0) for a, b in free_rings(setting.spots, mouth))
-    return Layout(places, loop, (*setting.reasons, *_tube_reason(places, loop)), problems, free)
+    return Layout(places, loop, setting.reasons, problems, free)
 
 
 def _best(recipe: Recipe, mouth: Mouth) -> tuple[Setting, dict[str, int], Loop | None]:
@@ -98,7 +100,8 @@ def _best(recipe: Recipe, mouth: Mouth) -> tuple[Setting, dict[str, int], Loop |
     return min(tried, key=lambda entry: entry[0])[1:]
 
 
-def _tube_reason(places: tuple[Place, ...], loop: Loop | None) -> tuple[str, ...]:
+def tube_reason(places: tuple[Place, ...], loop: Loop | None) -> tuple[str, ...]:
+    """Between which layers a loop lies, in words."""
     if loop is None:
         return ()
     within = {p.role: p.to_rim_m > loop.inset_m for p in places}
@@ -106,7 +109,8 @@ def _tube_reason(places: tuple[Place, ...], loop: Loop | None) -> tuple[str, ...
     where = " and ".join(
         f"{side} the {layer} plants" for side, layer in (("outside", inner), ("inside", outer)) if layer
     )
-    return (f"the tube's loop lies {where}",)
+    name = "the tube's outer loop" if loop.count > 1 else "the tube's loop"
+    return (f"{name} lies {where}",)
 
 
 def _judge(setting: Setting, mouth: Mouth) -> tuple[dict[str, int], Loop | None]:
