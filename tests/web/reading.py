@@ -75,6 +75,7 @@ def read_page(html: str) -> Read:
     reader = _Reader()
     reader.feed(html)
     read = reader.read
+    read.answer = [_plain(words) for words in read.answer]
     read.rows = [[_plain(cell) for cell in row] for row in read.rows]
     read.words = _plain(read.words)
     return read

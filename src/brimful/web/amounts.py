@@ -26,13 +26,23 @@ DIMENSIONS = {
 }
 """The filters that are named after what they show."""
 _NUMBER = re.compile(r"([-+−]?[\d.,/\u202f]+(?: [\d/]+)?) (?=\D)")
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=%|[^\W\d_]{1,3}\b)")
 
 
 def add_amounts(to: Environment) -> None:
     """Make the filters known: `{{ zone.flow_l_h|flow }}` in the units of the plan that the page shows."""
     for name, dimension in DIMENSIONS.items():
         to.filters[name] = _filter(dimension)
-    to.filters.update(percent=percent, day=day, money=money, amount=_amount, tape=_tape, hours=hours, sentence=sentence)
+    to.filters.update(
+        percent=percent,
+        day=day,
+        money=money,
+        amount=_amount,
+        tape=_tape,
+        hours=hours,
+        sentence=sentence,
+        together=together,
+    )
 
 
 def unit_light(words: str) -> Markup:
@@ -50,6 +60,11 @@ def sentence(words: str) -> str:
     ('In zone 1', 'year_1.csv: gaps')
     """
     return words[:1].upper() + words[1:] if words.partition(" ")[0].isalpha() else words
+
+
+def together(words: str) -> str:
+    """Words in which a number and the short word behind it stay on one line."""
+    return _BEFORE_UNIT.sub("\u00a0", words)
 
 
 def percent(share: float) -> Markup:

@@ -14,17 +14,20 @@ from brimful.render.drawings.svg import FONTS
 from brimful.web.bench import Sight
 from brimful.web.shelf import kept
 
-WIDTHS = {"": (960.0, 16.0), "narrow": (360.0, 14.0)}
-"""Width and size of letters of a picture for the desk and for the phone [px]."""
+WIDTHS = {"": (960.0, 16.0), "half": (500.0, 14.0), "narrow": (360.0, 14.0)}
+"""Width and size of letters of a picture for the desk, for half of it, and for the phone [px]."""
 CHART = "chart-"
 DARK = {
     "#1F2A24": "#EDEAE0", "#5A665F": "#A9B4AC", "#FFFFFF": "#161C19", "#1B639C": "#6FB4E8", "#35703E": "#86C58E",
     "#A4481F": "#E8956C", "#9B1C1C": "#FF8A80", "#8A6A00": "#E0BE4A", "#E3DED2": "#3A443E", "#E9D9CC": "#6B4A3A",
+    "#F1EADB": "#4A4136", "#DAD6C8": "#3D423B",
 }  # fmt: skip
 """What ink, paper and the tints become in the dark; flowers and leaves keep their colour."""
 HALF = 480.0
 """Width of a container from above on the desk [px]."""
 _ABOVE = re.compile(r"container-(\d{1,3})-[a-z0-9-]*-above-week-(\d\d)\.svg")
+FINE = ':not([stroke-width="0.5"]):not([stroke-width="0.3"])'
+"""Outlines of leaves and flowers, which stay dark that their colours may be seen."""
 _HEAD = re.compile(r"<svg[^>]*>")
 
 
@@ -58,7 +61,9 @@ def _drawn(sight: Sight, name: str, width: float, size: float) -> Iterator[str]:
 def dimmable(svg: str) -> str:
     """A drawing that turns its ink light where the reader has chosen the dark."""
     rules = "".join(
-        f'[{part}="{light}" i]{{{part}:{dark}}}' for light, dark in DARK.items() for part in ("fill", "stroke")
+        f'[{part}="{light}" i]{FINE if part == "stroke" else ""}{{{part}:{dark}}}'
+        for light, dark in DARK.items()
+        for part in ("fill", "stroke")
     )
     style = f"<style>@media (prefers-color-scheme:dark){{{rules}}}</style>"
     lettered = svg.replace('font-family="Source Sans Pro"', f'font-family="{FONTS}"')
@@ -66,15 +71,15 @@ def dimmable(svg: str) -> str:
 
 
 @pass_context
-def picture(context: Context, name: str, said: str = "") -> Markup:
-    """A drawing or chart as the page shows it; `said` stands for it where it is not seen."""
+def picture(context: Context, name: str, width: str = "") -> Markup:
+    """A drawing or chart as the page shows it, with what it says for those who do not see it."""
     sight: Sight = context["sight"]
     where = f"{context['home']}drawing/{quote(name)}"
-    said = said or chart_words(sight, name) or said_of(drawn(sight, name, "") or "")
+    said = chart_words(sight, name) or said_of(drawn(sight, name, "") or "")
     return Markup(
         '<picture><source media="(max-width: 40rem)" srcset="{0}?for=narrow&amp;d={1}">'
-        '<img src="{0}?d={1}" alt="{2}" loading="lazy"></picture>'
-    ).format(where, f"{sight.digest[:8]}{'' if sight.whole else '-so-far'}", said)
+        '<img src="{0}?{3}d={1}" alt="{2}" loading="lazy"></picture>'
+    ).format(where, f"{sight.digest[:8]}{'' if sight.whole else '-so-far'}", said, f"for={width}&" if width else "")
 
 
 def charts_of(sight: Sight) -> dict[str, str]:

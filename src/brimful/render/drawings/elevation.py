@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from brimful.render.drawings.measures import length, scale_bar
 from brimful.render.drawings.scene import RowSeen, Scene
-from brimful.render.drawings.svg import SOFT, WATER, Sheet, number, parts_that_fit
+from brimful.render.drawings.svg import SOFT, WATER, Sheet, number, parts_that_fit, text_width
 from brimful.render.drawings.vessels import draw_container
 
 LEAST_CONTAINER = 24.0
@@ -15,6 +15,8 @@ SMALLEST = 15.0
 """Room for one container and its gap on the page, at the least."""
 """Pitch of containers over their width where the gaps are shortened."""
 EDGE = 6.0
+BAR_ROOM = 200.0
+"""Room for the scale bar and its words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +43,10 @@ def draw_elevation(
         scale_bar(sheet, EDGE, y, per_m=spread.per_m, system=scene.system)
         gaps = "gaps true to scale" if spread.true else "gaps shortened"
         when = "on planting day" if week == 0 else f"{week} weeks after planting"
-        sheet.text(width - EDGE, y + 1, f"{when}; {gaps}", anchor="end", fill=SOFT)
+        said = f"{when}; {gaps}"
+        if text_width(said, size) > width - BAR_ROOM:
+            y += 1.4 * size
+        sheet.text(width - EDGE, y + 1, said, anchor="end", fill=SOFT)
         y += 6
     return sheet.done(
         y, f"The run in elevation, week {week}", per_m=spread.per_m, gaps="true" if spread.true else "short"
@@ -51,7 +56,9 @@ def draw_elevation(
 def spread_of(scene: Scene, width: float, size: float, tallest: float) -> Spread:
     """Gaps true to scale where the longest row fits so; else short gaps at the largest scale that fits the page."""
     widest = max(row.width_m for row in scene.rows)
-    longest = max(row.spec.stations_m[-1] - row.spec.stations_m[0] + row.width_m for row in scene.rows)
+    longest = max(
+        row.spec.stations_m[-1] - row.spec.stations_m[0] + row.width_m + 2 * hang_m(row) for row in scene.rows
+    )
     most = max(row.spec.count for row in scene.rows)
     true = min(width / longest, width / (6 * widest))
     if true * widest >= LEAST_CONTAINER and _height(scene, true, most, size) <= tallest:
@@ -63,6 +70,12 @@ def spread_of(scene: Scene, width: float, size: float, tallest: float) -> Spread
     a_line = min(across, most)
     pitch = min(width / a_line, 2 * CLOSE * widest * per_m)
     return Spread(per_m, a_line, pitch, true=False)
+
+
+def hang_m(row: RowSeen) -> float:
+    """How far the plants of a container hang out beside it in any week [m]."""
+    reach = max((abs(p.x_m) + stand.radius_m for p in row.plants for stand in p.stands.values()), default=0.0)
+    return max(0.0, reach - row.width_m / 2)
 
 
 def _height(scene: Scene, per_m: float, a_line: int, size: float) -> float:
@@ -100,8 +113,11 @@ def _line(sheet: Sheet, scene: Scene, row: RowSeen, at: tuple[float, int, int], 
     (ground, first, last), (spread, week, bare) = at, how
     month = scene.month_of_week(week)
     half = row.width_m * spread.per_m / 2
-    xs = [EDGE + half + _along(row, i, spread) - _along(row, first, spread) for i in range(first, last)]
-    end = xs[-1] + half
+    hang = hang_m(row) * spread.per_m
+    if not spread.true:
+        hang = min(hang, max(0.0, spread.pitch / 2 - half))
+    xs = [EDGE + hang + half + _along(row, i, spread) - _along(row, first, spread) for i in range(first, last)]
+    end = xs[-1] + half + hang
     sheet.line((EDGE, ground), (end, ground), stroke_width=1.0)
     numbered = _numbered_every(row, spread, sheet.size)
     one = Sheet(sheet.width, sheet.size)  # drawn once, set down at each place
