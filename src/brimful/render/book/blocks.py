@@ -144,11 +144,11 @@ def ticks(words: Sequence[str], *, title: str = "") -> Block:
     return {"kind": "ticks", "title": soft(title), "words": [soft(one) for one in words]}
 
 
-def form(heads: Sequence[str], rows: Sequence[Sequence[str]], *, shares: Sequence[float], title: str = "") -> Block:
-    """A table to fill by hand: what is known stands in it, the rest is room."""
+def form(heads: Sequence[str], rows: Sequence[Sequence[str]], *, shares: Sequence[float], pad: float = 6.0) -> Block:
+    """A table to fill by hand: what is known stands in it, the rest is room, `pad` [pt] above and below a line."""
     return {
         "kind": "form",
-        "title": soft(title),
+        "pad": pad,
         "heads": [soft(h) for h in heads],
         "shares": list(shares),
         "rows": [[soft(cell) for cell in row] for row in rows],

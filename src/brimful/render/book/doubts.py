@@ -43,7 +43,7 @@ def assumed(desk: Desk) -> Block:
     tables += [table([Column("to change it, set", share=2.2), Column("taken", share=7.8)], usual, title=f"By {USUAL}")]
     filled = scene.design.site.filled
     more = [text("Where the weather is silent: " + "; ".join(filled) + ".")] if filled else []
-    return chapter("Assumptions and sources", [lead, *tables, *more, *_letters(scene)])
+    return chapter("Assumptions and sources", [lead, *more, *_letters(scene), *tables])
 
 
 def _letters(scene: Scene) -> list[Block]:

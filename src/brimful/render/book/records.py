@@ -7,6 +7,8 @@ from brimful.render.words import short_day
 
 USUAL_WEEKS = 22
 FEWEST_READINGS = 8
+HEAD = 40.0
+USUAL_PAD, LEAST_PAD = 6.0, 3.0
 
 
 def records(desk: Desk) -> Iterator[Block]:
@@ -22,7 +24,12 @@ def records(desk: Desk) -> Iterator[Block]:
         "Record: the weeks",
         [
             text("One line a week. An empty line is no harm."),
-            form(heads, [[w] + [""] * 6 for w in weeks], shares=(2.1, 1.4, 1.1, 1, 1, 1.6, 3.8)),
+            form(
+                heads,
+                [[w] + [""] * 6 for w in weeks],
+                shares=(1.5, 1.4, 1.1, 1, 1, 1.6, 4.2),
+                pad=_pad(desk, len(weeks)),
+            ),
         ],
     )
     heads = ("date", "container", "finger: dry, moist, wet", "weight or probe", "caught", "in min", "what was seen")
@@ -35,7 +42,17 @@ def records(desk: Desk) -> Iterator[Block]:
     )
 
 
+def _room(desk: Desk) -> float:
+    """Room down the page under heading, sentence, and head of the table [pt]."""
+    return desk.style.height - HEAD - 8.5 * desk.style.size
+
+
 def _readings(desk: Desk) -> int:
     """Lines that fill the page under its head."""
-    size = desk.style.size
-    return max(FEWEST_READINGS, int((desk.style.height - 40 - 7 * size) / (1.1 * size + 14)))
+    return max(FEWEST_READINGS, int(_room(desk) / (1.1 * desk.style.size + 2 * USUAL_PAD)))
+
+
+def _pad(desk: Desk, lines: int) -> float:
+    """Room above and below each line, a little less where so the lines just fit the page [pt]."""
+    fitting = (_room(desk) / max(lines, 1) - 1.1 * desk.style.size) / 2
+    return fitting if LEAST_PAD <= fitting < USUAL_PAD else USUAL_PAD

@@ -56,11 +56,18 @@ def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block
     begins = [f"{start.begins} to {start.ends}" for start in season.timetable if start.zone == zone.zone]
     if begins:
         yield text(f"In the thirstiest week the timer runs from {'; '.join(begins)}.")
-    yield picture(printed(season_water(season, zone, desk.system), desk.style.width, desk.style.size))
+    if not desk.style.large:
+        yield _drawn(desk, season, zone)
+
+
+def _drawn(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Block:
+    return picture(printed(season_water(season, zone, desk.system), desk.style.width, desk.style.size))
 
 
 def _hot(desk: Desk, season: SeasonWorked) -> Iterator[Block]:
     """How near each zone comes to running short, and how long a fault may go unseen."""
+    for zone in season.zones if desk.style.large else ():
+        yield _drawn(desk, season, zone)
     for zone in season.zones:
         if zone.hot_week is not None:
             yield picture(printed(hot_week(season, zone.hot_week, desk.system), desk.style.width, desk.style.size))

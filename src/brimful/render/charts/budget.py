@@ -26,7 +26,7 @@ def budget(zone: ZoneWorked, system: System) -> Spec:
         f"{left} is left at the last emitter; besides the regulator, most goes in the {most.where}",
         f"pressure taken on the way to {zone.worst_container}, {unit}",
         rows,
-        height=15 * len(rows),
+        height=13 * len(rows),
         encoding={"y": y, "x": axis("takes", unit, scale={"domain": [0, 1.25 * top], "nice": False})},
         layer=[
             {"mark": {"type": "bar", "color": WATER, "height": 8}},

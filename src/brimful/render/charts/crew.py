@@ -7,7 +7,7 @@ from brimful.render.charts.vega import Spec, axis, spec
 from brimful.render.drawings.svg import GROUND
 
 FOLLOWS_ON_H = 0.02
-LANE = 9
+LANE = 7
 
 
 def crew(build: BuildWorked) -> Spec | None:

@@ -6,7 +6,7 @@ from brimful.render.drawings.scene import Scene
 from brimful.render.drawings.svg import INK, MEDIUM, SOFT, WATER, Sheet, number
 from brimful.render.drawings.vessels import PAPER
 
-CELL, TALL = 15.0, 4.1
+CELL, TALL = 15.0, 3.8
 """Least width of a device's place and its height, in sizes of letters."""
 MOST_ABREAST = 4
 
