@@ -3,17 +3,19 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from functools import lru_cache
 
 from brimful.design.climate import Warmth
 from brimful.design.ledger import Ledger
 from brimful.design.model import GrownWorked, PlaceWorked
-from brimful.design.settle import PlantSpec, RowSpec
+from brimful.design.settle import RowSpec
 from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.canopy import Circle
 from brimful.domains.planting.growth import Stand, circles_on, cut_back, grow, habitus_of, new_plant_width_m
 from brimful.domains.planting.layout import HEADSPACE_M, Layout, layout
 from brimful.domains.planting.mouth import Mouth, RectangularMouth, RoundMouth
 from brimful.domains.planting.recipe import Part, Recipe
+from brimful.domains.planting.taxon import Taxon
 
 WEEKS = (0, 4, 8, 12, 16)
 """Weeks after planting that pictures and tables show."""
@@ -23,7 +25,7 @@ FROST_C = 0.0
 
 
 GONE = Stand(0.0, 0.0, alive=False)
-Curves = dict[tuple[str, float], tuple[tuple[Stand, ...], tuple[Stand, ...]]]
+Curves = tuple[tuple[Stand, ...], tuple[Stand, ...]]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -70,26 +72,22 @@ class RowGrown:
 
 def grown_of(rows: tuple[RowSpec, ...], warmth: Warmth, ledger: Ledger) -> tuple[RowGrown, ...]:
     """Layout and growth of one container of each row; equal taxa of equal pots grow alike."""
-    curves: Curves = {}
-    return tuple(_row(row, warmth, curves, ledger.at("rows", row.name)) for row in rows)
+    return tuple(_row(row, warmth, ledger.at("rows", row.name)) for row in rows)
 
 
-def _row(row: RowSpec, warmth: Warmth, curves: Curves, ledger: Ledger) -> RowGrown:
+def _row(row: RowSpec, warmth: Warmth, ledger: Ledger) -> RowGrown:
     mouth, depth = mouth_of(row), row.vessel.fill(row.headspace_m).depth_m + HEADSPACE_M
     found: Layout = ledger.work("places_m", layout, recipe=recipe_of(row), mouth=mouth, fill_depth_m=depth)
-    for one in row.plants:
-        key = one.plant.key, one.root_ball.width_m
-        if key not in curves:
-            curves[key] = _stands(one, warmth)
-    both = {one.plant.key: curves[one.plant.key, one.root_ball.width_m] for one in row.plants}
+    both = {one.plant.key: _stands(taxon_of(one), one.root_ball.width_m, warmth) for one in row.plants}
     stands, shown = ({key: pair[n] for key, pair in both.items()} for n in (0, 1))
     return RowGrown(mouth, found, stands, shown, warmth.taken_as, warmth.southern)
 
 
-def _stands(one: PlantSpec, warmth: Warmth) -> tuple[tuple[Stand, ...], tuple[Stand, ...]]:
-    """A taxon's sizes left alone, and as it is cut back and ended by frost."""
-    taxon, days = taxon_of(one), len(warmth.mean_c)
-    habitus = replace(habitus_of(taxon, new_plant_width_m(one.root_ball.width_m)), kill_c=NO_FROST_C)
+@lru_cache(maxsize=512)
+def _stands(taxon: Taxon, ball_width_m: float, warmth: Warmth) -> Curves:
+    """A taxon's sizes left alone, and as it is cut back and ended by frost; kept, since rows share their taxa."""
+    days = len(warmth.mean_c)
+    habitus = replace(habitus_of(taxon, new_plant_width_m(ball_width_m)), kill_c=NO_FROST_C)
     alone = grow(habitus, warmth.mean_c, warmth.mean_c)
     planted = date(2024, 1, 1) + timedelta(days=warmth.planting_day - 1)
     trims = cut_back(taxon, planted, days, southern=warmth.southern)

@@ -7,7 +7,7 @@ from datetime import date
 
 from brimful.domains.planting.bloom import trim_days
 from brimful.domains.planting.canopy import Circle
-from brimful.domains.planting.cover import NINE_TENTHS, grown_cover, rate_from_weeks
+from brimful.domains.planting.cover import NINE_TENTHS, rate_from_weeks
 from brimful.domains.planting.layout import Place
 from brimful.domains.planting.taxon import Taxon
 
@@ -110,7 +110,7 @@ def habitus_of(taxon: Taxon, new_width_m: float, *, vigour: float = 0.5) -> Habi
 def cut_back(taxon: Taxon, planted: date, days: int, *, southern: bool = False) -> dict[int, float]:
     """Share of cover that a taxon keeps on each day it is cut back, for grow.
 
-    Formula: 0.58 after a hard trim, 0.90 after a light one, on the days of trim_days; what is bought full grown is left.
+    Formula: 0.58 after a hard trim, 0.90 after a light one, on the days of trim_days; not where bought full grown.
 
     Args:
         taxon: the plant; planted: day; days: how many it stands; southern: of the equator
@@ -144,12 +144,15 @@ def grow(
         raise ValueError(f"{given}: expected as many, and shares 0 to 1")
     ground, tall, alive = (habitus.new_width_m / habitus.width_m) ** 2, habitus.new_height_m / habitus.height_m, True
     stands = [_stand(habitus, ground, tall, alive)]
+    base, wide, high, exp = habitus.base_c, habitus.width_rate, habitus.height_rate, math.exp
     for day, (mean, low) in enumerate(zip(mean_c, min_c, strict=True)):
         alive = alive and low > habitus.kill_c
-        warmth = max(0.0, min(mean, OPTIMUM_C) - habitus.base_c)
-        kept = (trims or {}).get(day, 1.0)
-        ground = grown_cover(ground * kept, habitus.width_rate, warmth)
-        tall = grown_cover(tall * math.sqrt(kept), habitus.height_rate, warmth)
+        warmth = max(0.0, min(mean, OPTIMUM_C) - base)
+        if trims and day in trims:
+            ground, tall = ground * trims[day], tall * math.sqrt(trims[day])
+        if warmth > 0.0:  # grown_cover, spelled out: this line is run for every taxon and day of a season
+            ground = ground / (ground + (1.0 - ground) * exp(-wide * warmth)) if ground > 0.0 else 0.0
+            tall = tall / (tall + (1.0 - tall) * exp(-high * warmth)) if tall > 0.0 else 0.0
         stands.append(_stand(habitus, ground, tall, alive))
     return tuple(stands)
 
