@@ -7,11 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from brimful.domains.hydraulics.layout import (
-    SLACK,
-    Bowl,
     RootBall,
     Spot,
-    lay_loops,
+    dry_balls,
     loop_radii,
     loops_for,
     wetted_radius,
@@ -54,24 +52,17 @@ def test_loops_stay_inside_and_share_the_area(loops: int, radius: float) -> None
         assert ring / (2 * math.pi * r) == pytest.approx(width)
 
 
-@pytest.mark.parametrize("closed", [True, False])
-def test_layout_of_one_loop(closed: bool) -> None:
-    """One loop: as many emitters as steps fit, all on the loop; length, plugs and staples follow."""
-    made = lay_loops(1, 0.1524, bowl=Bowl(0.39, 0.6), closed=closed)
-    around = 2 * math.pi * 0.195
-    assert len(made.emitters) == math.floor(around / 0.1524 + (0.5 if closed else 0))
-    assert all(math.hypot(*spot) == pytest.approx(0.195) for spot in made.emitters)
-    assert made.dripline_m == pytest.approx((1 + SLACK) * around)
-    assert made.end_plugs == (0 if closed else 1)
+def test_loops_for_a_piece() -> None:
+    """Sixteen emitters 6 in apart, 2.44 m, are nearest to two loops in a mouth of 0.39 m radius (π·R·n = 2.45 m)."""
     assert loops_for(16, 0.1524, inside_radius_m=0.39) == 2
 
 
 def test_dry_root_balls_are_named() -> None:
     """A root ball that no emitter reaches is named with what it misses; one within reach is not."""
     balls = (RootBall("thriller", Spot(0.0, 0.0), 0.06), RootBall("spiller", Spot(0.19, 0.0), 0.05))
-    made = lay_loops(1, 0.1524, bowl=Bowl(0.39, 0.6), balls=balls, reach_m=0.1)
-    assert [name for name, _ in made.dry] == ["thriller"]
-    assert made.dry[0][1] == pytest.approx(0.195 - 0.06 - 0.1, abs=1e-9)
+    ((name, missing),) = dry_balls(balls, (Spot(0.195, 0.0), Spot(-0.195, 0.0)), 0.1)
+    assert name == "thriller"
+    assert missing == pytest.approx(0.195 - 0.06 - 0.1, abs=1e-9)
 
 
 def test_more_water_wets_wider() -> None:

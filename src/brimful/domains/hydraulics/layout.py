@@ -1,5 +1,5 @@
-"""How the tube lies in a container: loops, cut length, where the emitters fall, and whether they reach every root
-ball."""
+"""How the tube lies in a container where no ring is free of roots, how far water spreads, and which root balls are
+dry."""
 
 import math
 from collections.abc import Sequence
@@ -21,33 +21,12 @@ class Spot(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class Bowl:
-    """The room for the tube in a round container."""
-
-    inside_radius_m: float  # at the tube's level
-    depth_m: float  # from the drain hole up to the tube
-
-
-@dataclass(frozen=True, slots=True)
 class RootBall:
     """A root ball seen from above."""
 
     name: str
     spot: Spot
     radius_m: float
-
-
-@dataclass(frozen=True, slots=True)
-class TubeLayout:
-    """The tube in one round container."""
-
-    radii_m: tuple[float, ...]  # of the loops, the innermost first
-    dripline_m: float  # to cut, slack included
-    feeder_m: float  # inside the container: up from the drain hole to the outermost loop, slack included
-    emitters: tuple[Spot, ...]
-    staples: int
-    end_plugs: int
-    dry: tuple[tuple[str, float], ...]  # root balls out of reach, and by how much [m]
 
 
 def loop_radii(loops: int, inside_radius_m: float) -> tuple[float, ...]:
@@ -96,21 +75,6 @@ def fitted_loops(emitters: int, spacing_m: float, *, inside_radius_m: float) -> 
         loops += 1
 
 
-def spots_along(radii_m: Sequence[float], emitters: int, spacing_m: float) -> tuple[Spot, ...]:
-    """Where the emitters of one piece of dripline fall that lies in these loops, the outermost loop first."""
-    round_m = [2 * math.pi * r for r in reversed(radii_m)]
-    spots = []
-    loop, along = 0, 0.0
-    for _ in range(emitters):
-        along += spacing_m
-        while loop + 1 < len(round_m) and along > round_m[loop] + 1e-9:
-            along -= round_m[loop]
-            loop += 1
-        radius, turn = radii_m[-1 - loop], 2 * math.pi * along / round_m[loop]
-        spots.append(Spot(radius * math.sin(turn), -radius * math.cos(turn)))
-    return tuple(spots)
-
-
 def wetted_radius(volume_l: float, flow_l_h: float, *, conductivity_m_s: float) -> float:
     """How far sideways in m the mix is wetted round one emitter (Schwartzman & Zur 1986).
 
@@ -126,52 +90,6 @@ def wetted_radius(volume_l: float, flow_l_h: float, *, conductivity_m_s: float) 
     if min(volume_l, flow_l_h, conductivity_m_s) <= 0:
         raise ValueError(f"{volume_l} L, {flow_l_h} L/h, {conductivity_m_s} m/s were given; expected all above 0")
     return float(0.91 * (volume_l / 1e3) ** 0.22 * (conductivity_m_s / (flow_l_h / 3.6e6)) ** -0.17)
-
-
-def lay_loops(
-    loops: int,
-    spacing_m: float,
-    *,
-    bowl: Bowl,
-    closed: bool = False,
-    balls: Sequence[RootBall] = (),
-    reach_m: float = math.inf,
-) -> TubeLayout:
-    """Loops of dripline in a round container: radii, lengths to cut in m, emitter places, staples, plugs, dry root
-    balls.
-
-    Formula: length = Σ 2π·r, with 5 % slack; feeder = depth + radius of the outer loop + 0.15 m; emitters every spacing
-    along the loops, the first one spacing (closed: half of one) from the tee.
-
-    Args:
-        loops: how many; spacing_m: of the emitters [m]; bowl: the container [m]; closed: each loop a ring at its tee,
-        instead of plugged balls: root balls; reach_m: how far sideways an emitter wets the mix [m]
-    Returns: the layout
-    Valid: round containers
-    Source: geometry; slack and staples common practice, no source
-    """
-    if spacing_m <= 0 or bowl.depth_m < 0:
-        raise ValueError(f"spacing {spacing_m} m, depth {bowl.depth_m} m were given; expected a spacing above 0")
-    radii = loop_radii(loops, bowl.inside_radius_m)
-    emitters = tuple(spot for r in radii for spot in _along(r, spacing_m, closed))
-    return TubeLayout(
-        radii,
-        (1 + SLACK) * math.fsum(2 * math.pi * r for r in radii),
-        bowl.depth_m + radii[-1] + ENTRY_SLACK_M,
-        emitters,
-        sum(max(LEAST_STAPLES, math.ceil(2 * math.pi * r / STAPLE_EVERY_M)) for r in radii),
-        0 if closed else loops,
-        dry_balls(balls, emitters, reach_m),
-    )
-
-
-def _along(radius_m: float, spacing_m: float, closed: bool) -> list[Spot]:
-    """Places of the emitters of one loop, from its tee at the front round to the right."""
-    round_m = 2 * math.pi * radius_m
-    first = 0.5 * spacing_m if closed else spacing_m
-    count = max(1, math.floor((round_m - first) / spacing_m + 1e-9) + 1)
-    turns = [2 * math.pi * (first + i * spacing_m) / round_m for i in range(count)]
-    return [Spot(radius_m * math.sin(a), -radius_m * math.cos(a)) for a in turns]
 
 
 def dry_balls(balls: Sequence[RootBall], emitters: Sequence[Spot], reach_m: float) -> tuple[tuple[str, float], ...]:
