@@ -71,7 +71,7 @@ document.addEventListener("click", async (event) => {
   if (drawn === null) away(true);
   else if (drawn) {
     history.pushState({}, "", link.href);
-    document.querySelector(`[href="${CSS.escape(link.getAttribute("href"))}"]`)?.focus({ preventScroll: true });
+    document.querySelector(`#page [href="${CSS.escape(link.getAttribute("href"))}"]`)?.focus({ preventScroll: true });
   } else location.href = link.href;
 });
 addEventListener("popstate", () => redraw());
