@@ -14,6 +14,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Mount, Route
 
 from brimful.errors import BrimfulError
+from brimful.web.editing import Drawers
 from brimful.web.files import Files
 from brimful.web.guard import guards
 from brimful.web.leaf import Page
@@ -44,6 +45,7 @@ def create_app(plans: Sequence[Path], *, share: str = "", names: Sequence[str] =
         exception_handlers={404: not_found, HTTPException: refused, BrimfulError: unreadable, 500: trouble},
     )
     app.state.benches = Rack(plans, crew)
+    app.state.drawers = Drawers()
     return app
 
 

@@ -4,6 +4,7 @@ import hashlib
 import logging
 import re
 import threading
+import time
 from collections import OrderedDict
 from collections.abc import Mapping
 from concurrent.futures import Executor
@@ -17,6 +18,7 @@ from brimful.findings import Finding
 if TYPE_CHECKING:
     from brimful.render.drawings.scene import Scene
     from brimful.services import Opened
+    from brimful.services.desk import PlanDesk
 
 BESIDE = (".csv", ".json", ".dly")
 """Endings of the files beside a plan that its answers may rest on."""
@@ -24,6 +26,8 @@ NAMED = re.compile(rb"""["']([^"'\n]+\.(?:csv|json|dly))["']""", re.IGNORECASE)
 """A file that a plan names, wherever it stands."""
 KEPT = 8
 """So many texts of a plan are kept worked out: going back to one is at once."""
+PAUSE_S = 0.8
+"""While a plan is edited the longer work waits so long for the next edit, so as not to slow it."""
 
 
 class Stopped(Exception):  # noqa: N818  (no error: the work was called off)
@@ -61,6 +65,7 @@ class Bench:
         self._crew, self._lock = crew, threading.RLock()
         self._sight: Sight | None = None
         self._turn = 0
+        self._desk: PlanDesk | None = None
         self._kept: OrderedDict[str, Sight] = OrderedDict()
 
     def sight(self) -> Sight:
@@ -97,10 +102,32 @@ class Bench:
                 self._sight = replace(self._sight, stopped=False, broken="", doing="again")
                 self._work_on(self._sight)
 
-    def _fresh(self, digest: str) -> Sight:
-        from brimful.services import STEPS, open_plan, scene_with
+    def be_edited(self) -> None:
+        """From now on keep what was worked out, stage by stage, so that an edit redoes only what it touches.
 
-        _, opened, stopped = open_plan(self.path)
+        Raises:
+            BrimfulError: a file that cannot be read at all.
+        """
+        from brimful.services.desk import PlanDesk
+
+        with self._lock:
+            if self._desk is None:
+                self._desk = PlanDesk(self.path)
+                self._open()
+
+    def _open(self) -> "tuple[Opened | None, tuple[Finding, ...]]":
+        from brimful.services import open_plan
+        from brimful.services.editing import open_draft
+
+        if self._desk is None:
+            return open_plan(self.path)[1:]
+        look = self._desk.look(open_draft(self.path).text)
+        return look.opened, look.findings
+
+    def _fresh(self, digest: str) -> Sight:
+        from brimful.services import STEPS, scene_with
+
+        opened, stopped = self._open()
         if opened is None:
             return Sight(self.name, self.path, digest, None, None, stopped)
         seen = scene_with(opened)
@@ -122,6 +149,7 @@ class Bench:
 
         assert sight.opened is not None
         try:
+            self._wait_for_next(turn)
             beside = work_beside(sight.opened, tell=lambda step: self._tell(turn, step))
             self._tell(turn, "the drawings")
             seen = scene_with(sight.opened, beside)
@@ -133,12 +161,23 @@ class Bench:
             logging.getLogger(__name__).exception("the work beside the design broke off")
             self._breaks_off(turn)
 
+    def _wait_for_next(self, turn: int) -> None:
+        until = time.monotonic() + (PAUSE_S if self._desk is not None else 0.0)
+        while time.monotonic() < until:
+            self._check(turn)
+            time.sleep(0.05)
+
     def _tell(self, turn: int, step: str) -> None:
         """Say what comes next; the plan having changed meanwhile, or the work called off, ends it."""
         with self._lock:
+            self._sight = replace(self._check(turn), doing=step)
+
+    def _check(self, turn: int) -> Sight:
+        """The plan in sight, unless it has changed or the work was called off."""
+        with self._lock:
             if self._sight is None or self._turn != turn or self._sight.stopped:
                 raise Stopped
-            self._sight = replace(self._sight, doing=step)
+            return self._sight
 
     def _becomes(self, turn: int, whole: Sight) -> None:
         with self._lock:

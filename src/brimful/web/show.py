@@ -92,6 +92,7 @@ def environment() -> Environment:
     made.globals["csrf"] = hidden_field
     made.globals["static"] = address
     made.globals.update(figure=figure, behind=behind, picture=picture)
+    made.filters["trimmed"] = lambda words: str(words).removesuffix(", or")
     made.filters["q"] = lambda words: quote(str(words), safe="")
     add_amounts(made)
     return made

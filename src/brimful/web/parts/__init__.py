@@ -1,6 +1,6 @@
 """Every address below a plan that is not a lens; a new one is one module and one line here."""
 
-from brimful.web.parts import container, downloads, evidence, explain, pictures, swaps, work
+from brimful.web.parts import container, downloads, edit, entries, evidence, explain, pick, pictures, swaps, work
 from brimful.web.parts.part import Part
 
 PARTS: tuple[Part, ...] = (
@@ -11,4 +11,7 @@ PARTS: tuple[Part, ...] = (
     *evidence.PARTS,
     *container.PARTS,
     *swaps.PARTS,
+    *edit.PARTS,
+    *entries.PARTS,
+    *pick.PARTS,
 )
