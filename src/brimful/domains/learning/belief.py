@@ -40,7 +40,7 @@ class Belief:
     """(containers, causes): chance of each of CAUSES; the first says that nothing has changed."""
 
 
-def belief_of(cloud: Cloud, weights: FloatArray, site: Site, day: int) -> Belief:
+def belief_of(cloud: Cloud, weights: FloatArray, site: Site, day: int, count: int) -> Belief:
     """Numbers a person can act on, from weighted particles.
 
     Args:
@@ -48,16 +48,17 @@ def belief_of(cloud: Cloud, weights: FloatArray, site: Site, day: int) -> Belief
         weights: of the particles, (containers, causes, particles), adding up to 1 for each container
         site: capacities and stress levels
         day: day of the season
+        count: containers to report, the first of them
     Returns: Belief
     Valid: any weights of 0 or more
     Source: weighted mean and quantiles
     """
-    state = cloud.state
+    state, weights = cloud.state[:, :count], weights[:count]
     water = state[WATER]
-    short = (weights * (water < site.stress_l[:, None, None])).sum(axis=(1, 2))
+    short = (weights * (water < site.stress_l[:count, None, None])).sum(axis=(1, 2))
     return Belief(
         day,
-        _estimate(water / site.capacity_l[:, None, None], weights),
+        _estimate(water / site.capacity_l[:count, None, None], weights),
         _estimate(np.exp(state[DEMAND]) * state[FAULT_DEMAND], weights),
         _estimate(np.exp(state[SUPPLY]) * state[FAULT_SUPPLY], weights),
         short,

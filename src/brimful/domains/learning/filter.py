@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
@@ -68,7 +68,9 @@ def follow(
     require_readings(told, count, site.empty_kg)
     if days.demand_l.shape[1] != site.capacity_l.size:
         raise ValueError(f"{days.demand_l.shape[1]} containers of demand, expected {site.capacity_l.size}")
-    run = _Run(site, days_as_told(days, told, site.zone), settings, np.random.default_rng(seed))
+    size = site.capacity_l.size
+    site, days = with_nobodys(site, days_as_told(days, told, site.zone))
+    run = _Run(site, days, settings, np.random.default_rng(seed))
     wanted = {day % count for day in report_days}
     by_day: dict[int, list[Reading]] = defaultdict(list)
     for reading in told:
@@ -77,9 +79,9 @@ def follow(
     for day in range(count):
         run.to_reading(day, by_day[day])
         weights = sibling_weights(run.cloud, site.row, settings)
-        chances.append(weights.sum(axis=-1))
+        chances.append(weights[:size].sum(axis=-1))
         if day in wanted:
-            beliefs.append(belief_of(run.cloud, weights, site, day))
+            beliefs.append(belief_of(run.cloud, weights, site, day, size))
         run.to_night(day)
     return Track(np.array(chances), tuple(beliefs))
 
@@ -93,6 +95,17 @@ def days_as_told(days: Days, readings: Sequence[Reading], zone: IntArray) -> Day
         elif reading.kind == "ran":
             minutes[reading.day, zone == zone[reading.container]] = reading.value
     return replace(days, rain_mm=rain, minutes=minutes)
+
+
+def with_nobodys(site: Site, days: Days) -> tuple[Site, Days]:
+    """The site with one container more, like the first, in a row and zone of its own, that nobody reads."""
+    first = {part.name: np.append(getattr(site, part.name), getattr(site, part.name)[0]) for part in fields(Site)}
+    for name in ("row", "zone"):
+        first[name][-1] = first[name].max() + 1
+    demand, minutes, catch = (
+        np.concatenate([part, part[:, :1]], axis=1) for part in (days.demand_l, days.minutes, days.rain_litres_per_mm)
+    )
+    return Site(**first), replace(days, demand_l=demand, minutes=minutes, rain_litres_per_mm=catch)
 
 
 class _Run:

@@ -21,7 +21,8 @@ def sibling_weights(cloud: Cloud, row: IntArray, settings: Settings) -> FloatArr
     spread, B what a whole row may be misjudged by.
 
     Args:
-        cloud: the belief of each container by itself
+        cloud: the belief of each container by itself; the last is nobody's and never read: it shows what the same
+            random numbers make of the prior, so that chance is not taken for something learned
         row: row of each container, (containers,)
         settings: spreads of rows and containers
     Returns: (containers, causes, particles)
@@ -31,12 +32,24 @@ def sibling_weights(cloud: Cloud, row: IntArray, settings: Settings) -> FloatArr
     spread = np.maximum(prior_spread(settings), _TINY)
     x = cloud.state[DEMAND : SUPPLY + 1] / spread[:, None, None, None]
     weights = np.repeat(cloud.chance[..., None] / x.shape[-1], x.shape[-1], axis=-1)
+    x = _beside_prior(x, weights[-1])
     own = np.clip((np.array([settings.own_demand, settings.own_supply]) / spread) ** 2, _TINY, 1.0 - _TINY)
     mean, covariance = _row_told(*_learned(x, weights), row, own)
     covariance += np.diag(np.minimum(settings.row_doubt / spread, 1.0 - own) ** 2)
     weights *= _ratio(x, mean, covariance)
     result: FloatArray = weights / weights.sum(axis=(1, 2), keepdims=True)
     return result
+
+
+def _beside_prior(x: FloatArray, weights: FloatArray) -> FloatArray:
+    """Factors moved and turned so that the container nobody reads has mean 0, spread 1 and no correlation."""
+    prior = x[:, -1]
+    mean = np.einsum("fkp,kp->f", prior, weights)
+    away = prior - mean[:, None, None]
+    value, axis = np.linalg.eigh(np.einsum("fkp,gkp,kp->fg", away, away, weights) + _TINY * np.eye(2))
+    (a, b), (c, d) = (axis / np.sqrt(value)) @ axis.T
+    demand, supply = x - mean[:, None, None, None]
+    return np.stack([a * demand + b * supply, c * demand + d * supply])
 
 
 def _learned(x: FloatArray, weights: FloatArray) -> tuple[FloatArray, FloatArray]:
