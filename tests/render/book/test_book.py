@@ -198,3 +198,40 @@ def test_names_in_any_writing_are_printed_or_told(tmp_path: Path) -> None:
     assert "for which this book has no letter" in re.sub(r"\s+", " ", words)
     assert "for which this book has no letter" not in text_of(book_pdf(seen(example("balcony")), Style()))
     assert not overflowing(pdf)
+
+
+def used_shares(pdf: bytes) -> list[float]:
+    """How far down each page something stands, the foot of the page left aside, as a share of the room."""
+    shares = []
+    for page in pdfium.PdfDocument(pdf):
+        high = page.get_size()[1]
+        bottoms = [bottom for _, bottom, _, _ in (one.get_bounds() for one in page.get_objects(max_depth=1))]
+        inside = [bottom for bottom in bottoms if MARGIN - 2 <= bottom < high]
+        shares.append((high - MARGIN - min(inside, default=high - MARGIN)) / (high - 2 * MARGIN))
+    return shares
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("name", ["alder_point_landing", "courthouse_square", "balcony"])
+def test_no_page_is_nearly_empty(name: str, paper: str) -> None:
+    """Every page but the last is filled to a sixth at least, and the book has no more pages than thirty."""
+    shares = used_shares(book_pdf(seen(example(name)), Style(paper)))
+    assert len(shares) <= 30
+    assert min(shares[:-1]) > 1 / 6, [round(share, 2) for share in shares]
+
+
+def test_every_chapter_of_the_contents_is_on_its_page(demo: Scene) -> None:
+    """The outline's page of each chapter carries the chapter's heading."""
+    reader = PdfReader(io.BytesIO(book_pdf(demo, Style())))
+    for entry in reader.outline:
+        assert not isinstance(entry, list)
+        number = reader.get_destination_page_number(entry)
+        assert number is not None
+        words = re.sub(r"\s+", " ", reader.pages[number].extract_text()).replace(SOFT_BREAK, "")
+        assert re.sub(r"\s+", " ", str(entry.title)).replace(SOFT_BREAK, "") in words
+
+
+def test_the_year_that_a_plan_leaves_out_is_told() -> None:
+    """Without a year in the plan the book says which one it took, and where from; with one it says nothing."""
+    words = re.sub(r"\s+", " ", text_of(book_pdf(seen(example("balcony")), Style())))
+    assert "Year of planting: 2026" in words and "today's date" in words.replace("’", "'")

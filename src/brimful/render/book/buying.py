@@ -24,7 +24,7 @@ def buying(desk: Desk) -> Iterator[Block]:
     cuts = [_cut(desk, i) for i in range(len(care.cuts))]
     if cuts:
         yield chapter(
-            "Cut list", [text("Cut each roll in this order; label each piece as you cut it."), *cuts], joins="at once"
+            "Cut list", [text("Cut each roll in this order; label each piece as you cut it."), *cuts], joins="whole"
         )
 
 

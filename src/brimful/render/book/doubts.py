@@ -23,7 +23,7 @@ def minding(desk: Desk) -> Iterator[Block]:
         yield chapter(
             "What to mind",
             [table([Column("", share=1), Column("what is so", share=4), Column("what to do", share=3)], rows)],
-            joins="at once",
+            joins="whole",
         )
 
 
