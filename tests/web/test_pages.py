@@ -83,6 +83,8 @@ def test_every_lens_answers_first_and_marks_every_container(
     assert list(read.marks) == ids_of(scenes[name])
     assert all(read.marks.values())
     assert read.scripts == 0
+    if lens != "doubts":
+        assert [link for link in read.links if "/explain/" in link]
 
 
 @pytest.mark.parametrize("lens", LENSES)

@@ -51,15 +51,17 @@ def week_at(weeks: tuple[Week, ...], day: date) -> Week | None:
     return next((week for week in weeks if week.first <= day <= week.last), None)
 
 
-def now_words(scene: Scene, day: date) -> list[str]:
+def now_words(scene: Scene, day: date, zones: tuple[str, ...]) -> list[str]:
     """How the timer stands today, zone by zone; when the season begins, before it."""
     weeks = weeks_of(scene)
     now = week_at(weeks, day)
     if now is not None and now.settings:
-        return [
+        told = [
             f"This week, in {zone_words(zone)}, run {setting(week.starts_per_day_count, week.minutes_per_start)}."
-            for zone, week in now.settings[:MOST_ZONES]
+            for zone, week in now.settings
+            if zone in zones
         ]
+        return told[:MOST_ZONES]
     planted = scene.care.season.planted if scene.care is not None and scene.care.season is not None else None
     if planted is None or day > planted:
         return []

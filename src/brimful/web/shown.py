@@ -26,8 +26,9 @@ DARK = {
 HALF = 480.0
 """Width of a container from above on the desk [px]."""
 _ABOVE = re.compile(r"container-(\d{1,3})-[a-z0-9-]*-above-week-(\d\d)\.svg")
-FINE = ':not([stroke-width="0.5"]):not([stroke-width="0.3"])'
-"""Outlines of leaves and flowers, which stay dark that their colours may be seen."""
+FINE = "".join(f'[stroke="#1F2A24" i][stroke-width="{width}"]{{stroke:#7E8A83}}' for width in ("0.5", "0.3"))
+"""Outlines of leaves and flowers are softer, that their colours may be seen."""
+_SIZE = re.compile(r'font-size="([\d.]+)px"')
 _HEAD = re.compile(r"<svg[^>]*>")
 
 
@@ -48,7 +49,9 @@ def _drawn(sight: Sight, name: str, width: float, size: float) -> Iterator[str]:
     assert sight.scene is not None
     if name.startswith(CHART):
         stem = name.removeprefix(CHART).removesuffix(".svg")
-        yield from (dimmable(printed(chart, width, size)) for key, chart in every_chart(sight.scene) if key == stem)
+        yield from (
+            dimmable(lettered(printed(chart, width, size))) for key, chart in every_chart(sight.scene) if key == stem
+        )
         return
     above = _ABOVE.fullmatch(name)
     if above is not None and int(above[2]) in WEEKS and 0 < int(above[1]) <= len(sight.scene.rows):
@@ -61,13 +64,16 @@ def _drawn(sight: Sight, name: str, width: float, size: float) -> Iterator[str]:
 def dimmable(svg: str) -> str:
     """A drawing that turns its ink light where the reader has chosen the dark."""
     rules = "".join(
-        f'[{part}="{light}" i]{FINE if part == "stroke" else ""}{{{part}:{dark}}}'
-        for light, dark in DARK.items()
-        for part in ("fill", "stroke")
+        f'[{part}="{light}" i]{{{part}:{dark}}}' for light, dark in DARK.items() for part in ("fill", "stroke")
     )
-    style = f"<style>@media (prefers-color-scheme:dark){{{rules}}}</style>"
-    lettered = svg.replace('font-family="Source Sans Pro"', f'font-family="{FONTS}"')
-    return _HEAD.sub(lambda head: head.group() + style, lettered, count=1)
+    style = f"<style>@media (prefers-color-scheme:dark){{{rules}{FINE}}}</style>"
+    return _HEAD.sub(lambda head: head.group() + style, svg, count=1)
+
+
+def lettered(svg: str) -> str:
+    """A chart made for the narrow sans of print, in letters that fit where the reader's own sans is wider."""
+    sized = _SIZE.sub(lambda size: f'font-size="{0.92 * float(size[1]):.1f}px"', svg)
+    return sized.replace('font-family="Source Sans Pro"', f'font-family="{FONTS}"')
 
 
 @pass_context

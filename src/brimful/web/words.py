@@ -1,6 +1,7 @@
 """Figures and sentences as the pages say them."""
 
 from collections.abc import Sequence
+from datetime import date
 
 from brimful.design.model import RunTimeWorked, ZoneWorked
 from brimful.quantities import Dimension, System, show
@@ -70,6 +71,15 @@ def joined(words: Sequence[str], most: int = 4) -> str:
     if len(words) > most:
         return f"{', '.join(words[:most])} and {len(words) - most} more"
     return " and ".join(filter(None, (", ".join(words[:-1]), words[-1]))) if words else ""
+
+
+def month_name(month: int) -> str:
+    """A month in full.
+
+    >>> month_name(5)
+    'May'
+    """
+    return f"{date(2000, month, 1):%B}"
 
 
 def flow(value_l_h: float, system: System) -> str:

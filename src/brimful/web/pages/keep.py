@@ -1,8 +1,11 @@
 """Keep: what is due, week by week, from the first start of the water to the shut-down."""
 
+import re
+
 from brimful.design.care.model import FeedWorked
 from brimful.render.book.tasks import SHUT_DOWN
 from brimful.render.drawings.scene import Scene
+from brimful.render.words import zone_words
 from brimful.web.amounts import day as day_words
 from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, chosen_of
@@ -10,6 +13,8 @@ from brimful.web.clock import today
 from brimful.web.due import Week, next_task, now_words, week_at, weeks_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
+
+_CAUTION = re.compile(r"Mind \(([^)]+)\): (.*?) Decides: (.*?)\.(?=\s|$)")
 
 
 def look(sight: Sight, asked: Asked) -> Leaf:
@@ -23,11 +28,12 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     inside = {
         "chosen": chosen, "weeks": weeks, "now": now, "feed": _feed(scene), "kinds": list(kinds.values()),
         "last": [task for task in tasks if task.key in SHUT_DOWN], "charts": charts_of(sight),
+        "parted": parted,
         "nitrogen_charts": _nitrogen_charts(scene, chosen),
     }  # fmt: skip
     week = now or _first_watered(weeks)
     told = f"Minutes a day in the week of {day_words(week.first)}" if week else "Minutes a day at mid-season"
-    return Leaf(tuple(_said(scene, weeks)), _marks(scene, week), inside, told)
+    return Leaf(tuple(_said(scene, chosen)), _marks(scene, week), inside, told)
 
 
 def _first_watered(weeks: tuple[Week, ...]) -> Week | None:
@@ -56,9 +62,10 @@ def _minutes(starts_count: int, minutes: int) -> str:
     return f"{minutes} min" if starts_count == 1 else f"{starts_count} × {minutes} min"
 
 
-def _said(scene: Scene, weeks: tuple[Week, ...]) -> list[str]:
+def _said(scene: Scene, chosen: Chosen) -> list[str]:
     day = today()
-    said = [*now_words(scene, day), next_task(scene, day)]
+    said = [f"{chosen.one} runs with {zone_words(chosen.zone_names[0])}."] if chosen.one else []
+    said += [*now_words(scene, day, chosen.zone_names), next_task(scene, day)]
     care = scene.care
     if care is not None and care.season is not None:
         most = max(care.season.weeks, key=lambda week: week.hours, default=None)
@@ -67,6 +74,17 @@ def _said(scene: Scene, weeks: tuple[Week, ...]) -> list[str]:
     if not any(said):
         return ["What is due will stand here once build and care are worked out."]
     return [words for words in said if words]
+
+
+def parted(text: str) -> tuple[str, list[tuple[str, str, str]]]:
+    """What a task is, and its cautions apart: topic, words, who decides.
+
+    >>> parted("About 5 minutes. Mind (heat): Drink. Decides: you.")
+    ('About 5 minutes.', [('heat', 'Drink.', 'you')])
+    """
+    first = text.find("Mind (")
+    lead = text if first < 0 else text[:first]
+    return lead.strip(), _CAUTION.findall(text)
 
 
 def _feed(scene: Scene) -> FeedWorked | None:

@@ -1,7 +1,6 @@
 """Plants: how they grow, where each stands, what blooms when, what to order, how much work they are."""
 
 from dataclasses import dataclass
-from datetime import date
 from functools import partial
 
 from brimful.catalog import Plant
@@ -15,7 +14,7 @@ from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, chosen_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
-from brimful.web.words import joined
+from brimful.web.words import joined, month_name
 
 MOST_PAIRS = 8
 
@@ -87,7 +86,7 @@ def _said(scene: Scene, chosen: Chosen, kinds: tuple[Kind, ...], week: int) -> l
         return ["Nothing is planted yet."]
     said = [_cover_said(kind, chosen, week) for kind in kinds[:2] if kind.planting is not None]
     blooming = _blooming(scene, kinds, week)
-    month = f"{date(2000, scene.month_of_week(week), 1):%B}"
+    month = month_name(scene.month_of_week(week))
     said.append(f"In {month} {joined(blooming)} bloom." if blooming else f"Nothing blooms in {month}.")
     swaps = _swaps(scene, chosen)
     if swaps:

@@ -22,7 +22,7 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     assert scene is not None
     grave = [f for f in sight.findings if f.severity is not Severity.NOTE]
     chosen = chosen_of(scene, asked)
-    said = _said_of_one(chosen) if chosen.one else _said(scene, grave)
+    said = _said_of_one(chosen) if chosen.one else _said(scene, chosen, grave)
     marks = {name: Mark(str(i)) for row in scene.rows for i, name in enumerate(row.spec.ids, 1)}
     week = min(WEEKS, key=lambda one: abs(one - asked.week))
     return Leaf(tuple(said), marks, {
@@ -31,9 +31,9 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     }, "Numbered from the water's end")  # fmt: skip
 
 
-def _said(scene: Scene, grave: list[Finding]) -> list[str]:
+def _said(scene: Scene, chosen: Chosen, grave: list[Finding]) -> list[str]:
     day = today()
-    said = [*now_words(scene, day), *zones_answer([zone for _, zone in scene.zones])]
+    said = [*now_words(scene, day, chosen.zone_names), *zones_answer([zone for _, zone in scene.zones])]
     coming = next_task(scene, day)
     return [*said[:3], *([coming] if coming else []), _state(len(grave))]
 

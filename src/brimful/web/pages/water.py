@@ -13,7 +13,7 @@ from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, Share, chosen_of, peak_of, shares_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
-from brimful.web.words import flow, joined, surplus, volume, zones_answer
+from brimful.web.words import flow, joined, month_name, surplus, volume, zones_answer
 
 TOO_LITTLE, TOO_MUCH = 0.90, 1.15
 """Beyond these shares of what it should get a container is to mind."""
@@ -47,7 +47,14 @@ def look(sight: Sight, asked: Asked) -> Leaf:
         marks |= {one.container: _mark(one.flow_l_h, peak.get(one.container), scene.system) for one in zone.containers}
     charts = charts_of(sight)
     zones = tuple(_shown(scene, number, zone, chosen, charts) for number, zone in chosen.zones)
-    inside = {"chosen": chosen, "zones": zones, "occasions": OCCASIONS, "charts": charts, "months": MONTHS}
+    inside = {
+        "chosen": chosen,
+        "zones": zones,
+        "occasions": OCCASIONS,
+        "charts": charts,
+        "months": MONTHS,
+        "month_name": month_name,
+    }
     return Leaf(
         tuple(_said(scene, chosen, zones)), marks, {**inside, "months_of": months_of, "spread_out": spread_out}, TOLD
     )

@@ -24,6 +24,8 @@ GROUPS = {
     "season": "The season",
     "materials": "Materials",
     "care": "Buy, build and keep",
+    "planting": "Plants",
+    "orders": "Plants",
 }
 
 

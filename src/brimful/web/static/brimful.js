@@ -108,5 +108,9 @@ const grow = (week) => {
   }
 };
 
-const dress = () => document.querySelectorAll(".weeks").forEach(slider);
+// A table that is wider than the page can be moved by keys; one that fits is passed over.
+const dress = () => {
+  document.querySelectorAll(".weeks").forEach(slider);
+  for (const wide of document.querySelectorAll(".wide")) wide.tabIndex = wide.scrollWidth > wide.clientWidth ? 0 : -1;
+};
 dress();
