@@ -13,7 +13,7 @@ from starlette.datastructures import FormData, Headers, MutableHeaders
 from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import DEFAULT_EXCLUDED_CONTENT_TYPES, GZipMiddleware
-from starlette.requests import Request
+from starlette.requests import ClientDisconnect, Request
 from starlette.responses import Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
@@ -80,20 +80,26 @@ class Guard:
             await self.app(scope, receive, send)
             return
         answer = _headers_on(scope, send)
-        request = Request(scope, receive)
         try:
-            self._check_name(scope)
-            _check_where_from(request)
-            body = await _body(request)
-            if request.method == "POST":
-                await _check_token(scope, body)
+            body = await self._checked(Request(scope, receive))
+            await self.app(scope, _again(body, receive), answer)
+        except ClientDisconnect:
+            return
         except HTTPException as error:
             from brimful.web.refusals import refused
 
-            await refused(request, error)(scope, receive, answer)
-            return
-        await self.app(scope, _again(body, receive), answer)
-        await form_of(request).close()
+            await refused(Request(scope), error)(scope, receive, answer)
+        finally:
+            await form_of(Request(scope)).close()
+
+    async def _checked(self, request: Request) -> bytes:
+        """What was sent, if it may be."""
+        self._check_name(request.scope)
+        _check_where_from(request)
+        body = await _body(request)
+        if request.method == "POST":
+            await _check_token(request.scope, body)
+        return body
 
     def _check_name(self, scope: Scope) -> None:
         """A page elsewhere whose name is made to lead to this machine must not be answered."""
