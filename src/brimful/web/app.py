@@ -14,6 +14,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Mount, Route
 
 from brimful.errors import BrimfulError
+from brimful.web import compare, start
 from brimful.web.editing import Drawers
 from brimful.web.files import Files
 from brimful.web.guard import guards
@@ -55,6 +56,8 @@ def routes() -> list[BaseRoute]:
     parts = [Route(f"/p/{{plan}}/{part.path}", part.answer, methods=part.methods) for part in PARTS]
     return [
         Route("/", show_index, name="index"),
+        *start.ROUTES,
+        *compare.ROUTES,
         Route("/container/{name:path}", to_only_plan),
         *lenses,
         *parts,

@@ -32,6 +32,11 @@ class Rack(Mapping[str, Bench]):
         """How many plans there are now."""
         return len(self._paths())
 
+    @property
+    def folder(self) -> Path | None:
+        """The folder that is served, in which a new plan may stand; None where only files are."""
+        return next((place for place in self._places if place.is_dir()), None)
+
     def call_off(self) -> None:
         """Stop the longer work of all plans."""
         with self._lock:

@@ -28,9 +28,9 @@ USUAL = Asked()
 def show_index(request: Request) -> Response:
     """The plans to choose from; the only one at once."""
     names = sorted(request.app.state.benches)
-    if len(names) == 1:
+    if len(names) == 1 and "all" not in request.query_params:
         return RedirectResponse(f"/p/{quote(names[0])}/")
-    return html(request, "index.html", {"plans": names})
+    return html(request, "index.html", {"plans": names, "folder": request.app.state.benches.folder is not None})
 
 
 def show_page(request: Request, page: Page) -> Response:
@@ -67,7 +67,8 @@ def asked_of(request: Request, sight: Sight) -> Asked:
     """What the address asks for; what makes no sense counts as not asked."""
     week, one = request.query_params.get("week", ""), request.query_params.get("c", "")
     weeks = int(week) if re.fullmatch(r"[0-9]{1,2}", week) and int(week) <= MOST_WEEKS else USUAL.week
-    return Asked(one if sight.scene is not None and is_container(sight.scene, one) else "", weeks)
+    known = sight.scene is not None and is_container(sight.scene, one)
+    return Asked(one if known else "", weeks, dict(request.query_params))
 
 
 def html(request: Request, template: str, context: dict[str, Any], status: int = 200) -> Response:

@@ -1,5 +1,6 @@
 """Every address below a plan that is not a lens; a new one is one module and one line here."""
 
+from brimful.web import start
 from brimful.web.parts import container, downloads, edit, entries, evidence, explain, pick, pictures, swaps, work
 from brimful.web.parts.part import Part
 
@@ -14,4 +15,5 @@ PARTS: tuple[Part, ...] = (
     *edit.PARTS,
     *entries.PARTS,
     *pick.PARTS,
+    *start.PARTS,
 )

@@ -14,6 +14,7 @@ from brimful.plan.positions import Path
 from brimful.plan.typed import Change, change_of, dotted, field_of, path_of, read_typed
 from brimful.services.editing import compared
 from brimful.web.bench import Bench, Sight
+from brimful.web.differing import differing
 from brimful.web.editing import Drawer, NotDone, drawer_of
 from brimful.web.guard import form_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
@@ -178,7 +179,7 @@ def acted(request: Request, bench: Bench, at: str, act: Any) -> Response:
 def show_conflict(request: Request, bench: Bench, words: str, mine: str, theirs: Any) -> Response:
     """Both versions side by side, and what can be done."""
     inside = {
-        "words": words, "mine": mine, "digest": theirs.digest, "lines": compared(theirs.text, mine),
+        "words": words, "mine": mine, "digest": theirs.digest, "lines": differing(compared(theirs.text, mine)),
         "page": PAGE, "sight": bench.sight() if theirs.digest else None, "name": bench.name,
         "home": f"/p/{quote(bench.name)}/",
     }  # fmt: skip
