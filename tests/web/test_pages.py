@@ -29,6 +29,7 @@ HOSTILE = "<img src=x onerror=alert(1)>\"'&{{7*7}}"
 HOSTILE_PLAN = FIXED.replace('name = "row"', f"name = '''{HOSTILE}'''").replace(
     'units = "US"', f"units = \"US\"\ntitle = '''{HOSTILE}'''"
 )
+ALONE = GOOD.replace("count = 3", "count = 1").replace('apart = "0.6 m"\n', "")
 BARE = GOOD.replace('plants = ["1 angelonia", "2 zonal geranium", "2 calibrachoa"]\n', "")
 MOST_BYTES = 300_000
 EDITOR = ("edit", "notes")
@@ -42,6 +43,7 @@ def client(tmp_path_factory: pytest.TempPathFactory) -> Iterator[TestClient]:
     own = [
         plan_in(folder, "hostile.toml", HOSTILE_PLAN),
         plan_in(folder, "bare.toml", BARE),
+        plan_in(folder, "alone.toml", ALONE),
         plan_in(folder, "unsound.toml", GOOD.replace('"0.6 m"', '"31 psi"')),
     ]
     with visiting(*(example(name) for name in EXAMPLES), *own) as one:
@@ -365,6 +367,13 @@ def test_a_plan_without_plants_or_weather_says_what_will_stand_there(client: Tes
     if lens in ("water", "plants", "keep"):
         assert "will stand here" in read.words
         assert [link for link in read.links if "/edit?field=" in link]
+
+
+@pytest.mark.parametrize("lens", LENSES)
+def test_a_single_container_has_its_rows_name(client: TestClient, lens: str) -> None:
+    """A row of one is told by its own name, without a number."""
+    assert list(page_of(client, f"/p/alone/{lens}").marks) == ["rail"]
+    assert page_of(client, "/p/alone/container/rail").answer[0].startswith("rail:")
 
 
 @pytest.mark.parametrize("lens", LENSES)

@@ -51,9 +51,9 @@ def strip_of(sight: Sight, asked: Asked, marks: Mapping[str, Mark]) -> Strip | N
     rows, symbols = [], []
     for i, row in enumerate(scene.rows, 1):
         symbols.append(symbol(scene, row, f"stand-{i}", week=week, per_m=per_m))
-        names = [f"{row.spec.name} {n}" for n in range(1, row.spec.count + 1)]
         standing = tuple(
-            Standing(name, n, marks.get(name, Mark("")), name == asked.container) for n, name in enumerate(names, 1)
+            Standing(name, n, marks.get(name, Mark("")), name == asked.container)
+            for n, name in enumerate(row.spec.ids, 1)
         )
         rows.append(StripRow(row.spec.name, row.worked.zone, f"stand-{i}", *box(row, week, per_m), standing))
     return Strip(Markup("".join(symbols)), tuple(rows))

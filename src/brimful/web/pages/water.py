@@ -115,7 +115,8 @@ def _uneven(zones: tuple[ZoneShown, ...]) -> Iterator[str]:
     for off, most, more in ((little, min, "less"), (much, max, "more")):
         if off:
             percent = abs(round(100 * (most(off.values()) - 1)))
-            yield f"containers of {joined(list(off), 3)} get up to {percent} % {more} than they should"
+            who = "all containers" if off.keys() == worst.keys() else f"containers of {joined(list(off), 3)}"
+            yield f"{who} get up to {percent} % {more} than they should"
 
 
 def _said_of_one(scene: Scene, shown: ZoneShown) -> list[str]:
