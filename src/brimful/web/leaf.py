@@ -9,10 +9,12 @@ from brimful.web.bench import Sight
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a visitor wants to see of a page: one container ("" for all), so many weeks after planting."""
+    """What a visitor wants to see of a page: one container ("" for all), so many weeks after planting, and `more`:
+    whatever else the address says."""
 
     container: str = ""
     week: int = 8
+    more: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
