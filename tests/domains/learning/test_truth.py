@@ -31,7 +31,7 @@ def test_the_right_container_is_named_more_often_than_by_two_dry_readings() -> N
         assert ours["found within 30 days"] > plain["found within 30 days"]
 
 
-def test_the_truth_is_not_the_filter() -> None:
+def test_suggested_tests_lead_to_the_cause() -> None:
     """Suggested tests make the right cause lead at least as often as before them."""
     named = np.array([one.right_cause for one in scores() if one.right_cause])
     assert named[:, 1].mean() >= named[:, 0].mean()
