@@ -214,10 +214,10 @@ def used_shares(pdf: bytes) -> list[float]:
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("name", ["alder_point_landing", "courthouse_square", "balcony"])
 def test_no_page_is_nearly_empty(name: str, paper: str) -> None:
-    """Every page but the last is filled to a sixth at least, and the book has no more pages than thirty."""
+    """Every page but the last is filled to an eighth at least, and the book has no more pages than thirty."""
     shares = used_shares(book_pdf(seen(example(name)), Style(paper)))
     assert len(shares) <= 30
-    assert min(shares[:-1]) > 1 / 6, [round(share, 2) for share in shares]
+    assert min(shares[:-1]) > 1 / 8, [round(share, 2) for share in shares]
 
 
 def test_every_chapter_of_the_contents_is_on_its_page(demo: Scene) -> None:
