@@ -1,7 +1,21 @@
 """Every address below a plan that is not a lens; a new one is one module and one line here."""
 
 from brimful.web import start
-from brimful.web.parts import container, downloads, edit, entries, evidence, explain, pick, pictures, swaps, work
+from brimful.web.parts import (
+    container,
+    downloads,
+    edit,
+    entries,
+    evidence,
+    explain,
+    journal,
+    move,
+    pick,
+    pictures,
+    swaps,
+    today,
+    work,
+)
 from brimful.web.parts.part import Part
 
 PARTS: tuple[Part, ...] = (
@@ -15,5 +29,8 @@ PARTS: tuple[Part, ...] = (
     *edit.PARTS,
     *entries.PARTS,
     *pick.PARTS,
+    *move.PARTS,
+    *journal.PARTS,
+    *today.PARTS,
     *start.PARTS,
 )

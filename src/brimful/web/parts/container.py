@@ -6,8 +6,10 @@ from starlette.responses import Response
 
 from brimful.render.drawings.every import container_stem
 from brimful.web.chosen import chosen_of, is_container, peak_of, shares_of
+from brimful.web.dated import mark
 from brimful.web.leaf import Asked, Leaf, Mark
 from brimful.web.pages import row as row_page
+from brimful.web.pages.notes import noted_named, noting
 from brimful.web.parts.part import Part
 from brimful.web.show import bench_of, frame, html
 from brimful.web.words import flow, surplus, volume
@@ -32,7 +34,8 @@ def container(request: Request) -> Response:
     cards = scene.care.build.cards if scene.care is not None and scene.care.build is not None else ()
     inside = {
         "name": name, "row": row, "zone": zone, "stem": container_stem(number, row.spec.name), "share": share,
-        "card": next((card for card in cards if name in card.containers), None),
+        "card": next((card for card in cards if name in card.containers), None), "day_mark": mark(sight),
+        **noting(scene, name), "noted": noted_named(sight, request.query_params.get("noted")),
     }  # fmt: skip
     leaf = Leaf(tuple(said), {name: Mark("this", "good")}, inside)
     return html(request, "container.html", frame(row_page.PAGE, sight, asked, leaf))

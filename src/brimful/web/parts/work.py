@@ -5,6 +5,7 @@ from urllib.parse import quote
 from starlette.requests import Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
+from brimful.web.dated import mark
 from brimful.web.parts.part import Part
 from brimful.web.show import bench_of
 
@@ -13,7 +14,13 @@ def progress(request: Request) -> Response:
     """What is being worked out just now, "" when all is done."""
     sight = bench_of(request).sight()
     return JSONResponse(
-        {"doing": sight.doing, "stopped": sight.stopped, "broken": sight.broken, "digest": sight.digest}
+        {
+            "doing": sight.doing,
+            "stopped": sight.stopped,
+            "broken": sight.broken,
+            "digest": sight.digest,
+            "day": mark(sight),
+        }
     )
 
 

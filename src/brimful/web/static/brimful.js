@@ -48,14 +48,14 @@ const written = () => [...document.querySelectorAll("#page input:not([type=range
 
 // Ask how far the longer work is and whether the plan has changed; redraw when it has, but never over what is being written.
 const watch = async () => {
-  const { home, doing, digest } = document.body.dataset;
+  const { home, doing, digest, day } = document.body.dataset;
   if (!document.hidden) {
     try {
       const answer = await fetch(`${home}work`);
       if (answer.status === 401) location.reload();
-      const now = answer.ok ? await answer.json() : { doing, digest };
+      const now = answer.ok ? await answer.json() : { doing, digest, day };
       away(false);
-      if ((now.doing !== doing || now.digest !== digest) && !written()) await redraw();
+      if ((now.doing !== doing || now.digest !== digest || (day && now.day !== day)) && !written()) await redraw();
     } catch { away(true); }
   }
   setTimeout(watch, document.body.dataset.doing ? 400 : 2000);
@@ -112,5 +112,6 @@ const grow = (week) => {
 const dress = () => {
   document.querySelectorAll(".weeks").forEach(slider);
   for (const wide of document.querySelectorAll(".wide")) wide.tabIndex = wide.scrollWidth > wide.clientWidth ? 0 : -1;
+  document.dispatchEvent(new Event("dressed"));
 };
 dress();
