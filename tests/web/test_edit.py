@@ -254,3 +254,59 @@ def test_nothing_is_written_without_the_token(client: TestClient, path: Path) ->
         assert client.post(f"{EDIT}/{to}", data={"f:title": "x", "do": "add", "at": "zone"}).status_code == 403
     assert client.post("/p/rail/text/save", data={"text": "x"}).status_code == 403
     assert path.read_text() == PLAN
+
+
+SITE = PLAN.replace("count = 3", 'count = 3\nstart = ["1 m", "2 m"]') + (
+    '\n[[shade]]  # the shed\nkind = "wall"\nheight = "2 m"\nstart = ["0 m", "5 m"]\nend = ["6 m", "5 m"]\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("kind", "sent_east", "sent_north", "old", "new"),
+    [
+        ("row", "0.5", "-1", '["1 m", "2 m"]', '["4.9 ft", "3.3 ft"]'),
+        ("shade", "1.524", "0", '["0 m", "5 m"]', '["5 ft", "16.4 ft"]'),
+    ],
+)
+def test_what_is_dragged_is_written_in_the_plans_units(
+    tmp_path: Path, kind: str, sent_east: str, sent_north: str, old: str, new: str
+) -> None:
+    """A row, or a wall with both its ends, moved by metres stands in the plan in its units; notes stay."""
+    path = plan_in(tmp_path, text=SITE)
+    with visiting(path) as client:
+        answer = sent(client, f"{EDIT}/move", kind=kind, number="1", east=sent_east, north=sent_north)
+        assert answer.status_code == 200
+    after = path.read_text()
+    assert SITE.replace(old, new) == after.replace('["24.7 ft", "16.4 ft"]', '["6 m", "5 m"]')
+
+
+def test_a_rows_end_dragged_turns_it(tmp_path: Path) -> None:
+    """The last container dragged from the east to the north turns the row; dragged further away it spaces it too."""
+    path = plan_in(tmp_path, text=SITE.replace("title", 'units = "metric"\ntitle'))
+    with visiting(path) as client:
+        sent(client, f"{EDIT}/move", kind="end", number="1", east="-1.2", north="1.2")
+        row = tomllib.loads(path.read_text())["containers"][0]
+        assert (row["heading"], row["apart"]) == ("0 deg", "0.6 m")
+        sent(client, f"{EDIT}/move", kind="end", number="1", east="0", north="1.2")
+        row = tomllib.loads(path.read_text())["containers"][0]
+        assert (row["heading"], row["apart"]) == ("0 deg", "1.2 m")
+
+
+@pytest.mark.parametrize(
+    ("form", "status"),
+    [
+        ({"kind": "row", "number": "9"}, 404),
+        ({"kind": "house", "number": "1"}, 404),
+        ({"kind": "row", "number": "x"}, 404),
+        ({"kind": "row", "number": "1", "east": "nan"}, 400),
+        ({"kind": "row", "number": "1", "east": "1e9"}, 400),
+        ({"kind": "row", "number": "1", "east": "east"}, 400),
+        ({"kind": "row", "number": "1", "east": "5000"}, 200),
+    ],
+)
+def test_nothing_is_dragged_out_of_the_world(tmp_path: Path, form: dict[str, str], status: int) -> None:
+    """What is not there, no number, or further than a plan reaches, is refused; nothing is written."""
+    path = plan_in(tmp_path, text=SITE)
+    with visiting(path) as client:
+        assert sent(client, f"{EDIT}/move", **form).status_code == status
+    assert path.read_text() == SITE

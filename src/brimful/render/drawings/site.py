@@ -45,11 +45,15 @@ def draw_site(scene: Scene, *, width: float, size: float = 12.0, tallest: float 
     def on(at: Place) -> Place:
         return left + (at[0] - west) * per_m, top + (north - at[1]) * per_m
 
-    for shade in scene.plan.shade:
+    for number, shade in enumerate(scene.plan.shade, 1):
+        before = len(sheet.parts)
         _shade(sheet, shade, [on(at) for at in _corners(shade)], per_m)
+        sheet.group(before, data_shade=number, data_name=shade.kind)
     hours = {one.row: one.season_hours for one in scene.season.sun} if scene.season else {}
     for row in scene.rows:
+        before = len(sheet.parts)
         _row(sheet, row, [on(at) for at in containers_at(scene, row)], per_m, hours.get(row.spec.name))
+        sheet.group(before, data_row=row.spec.index + 1, data_name=row.spec.name)
     bottom = top + (north - south) * per_m + 2.2 * size
     north_arrow(sheet, width - 16, 30 + size)
     scale_bar(sheet, 4, bottom, per_m=per_m, system=scene.system)

@@ -137,6 +137,10 @@ class Sheet:
         under = {"stroke": "#FFFFFF", "stroke_width": 3, "stroke_linejoin": "round", "paint_order": "stroke"}
         self.text(x, y, words, **{**under, **style})
 
+    def group(self, since: int, **attributes: object) -> None:
+        """Put all parts from one on into a group."""
+        self.parts[since:] = [element("g", attributes, *self.parts[since:])]
+
     def done(self, height: float, title: str, **data: object) -> str:
         """The whole SVG; `title` is what a screen reader says."""
         named = {f"data_{key}": value for key, value in data.items()}

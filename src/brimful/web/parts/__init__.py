@@ -30,6 +30,7 @@ PARTS: tuple[Part, ...] = (
     *entries.PARTS,
     *pick.PARTS,
     *move.PARTS,
+    *move.PARTS,
     *journal.PARTS,
     *today.PARTS,
     *start.PARTS,

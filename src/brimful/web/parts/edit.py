@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 from urllib.parse import quote
 
+from markupsafe import Markup
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
@@ -25,6 +26,8 @@ from brimful.web.words import zones_answer
 
 FIELD = "f:"
 MOST_TOLD = 3
+SITE_SIZES = ((760.0, 16.0), (340.0, 14.0))
+"""Width and size of letters of the site plan on the desk and on the phone [px]."""
 
 
 def edit(request: Request) -> Response:
@@ -97,10 +100,13 @@ def _marks(sight: Sight, at: Path) -> dict[str, Mark]:
     }
 
 
-def _site(sight: Sight) -> bool:
-    from brimful.render.drawings.site import has_site
+def _site(sight: Sight) -> list[Markup]:
+    """The site plan for the desk and for the phone, to drag things on; none where the plan has no places."""
+    from brimful.render.drawings.site import draw_site, has_site
 
-    return sight.scene is not None and has_site(sight.scene)
+    if sight.scene is None or not has_site(sight.scene):
+        return []
+    return [Markup(draw_site(sight.scene, width=width, size=size)) for width, size in SITE_SIZES]
 
 
 def _suggestions(catalog: Any, sheet: Any) -> dict[str, list[tuple[str, str]]]:

@@ -78,7 +78,7 @@ document.addEventListener("change", (event) => {
 
 document.addEventListener("submit", (event) => {
   const form = event.target;
-  if ("plain" in form.dataset || !form.matches(".sheet form, .undo form, form.add") || document.querySelector(".whole")) return;
+  if ("plain" in form.dataset || !form.matches(".sheet form:not([data-plain]), .undo form, .move") || document.querySelector(".whole")) return;
   event.preventDefault();
   send(form, null, event.submitter);
 });
