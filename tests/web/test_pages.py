@@ -257,8 +257,12 @@ def test_every_figure_is_explained(client: TestClient, name: str) -> None:
 
 def test_an_explanation_gives_value_formula_inputs_and_source(client: TestClient) -> None:
     """The room for mix is told with its unit, its formula and what went in."""
+    _, opened, _ = services.open_plan(example("balcony"))
+    assert opened is not None
     read = page_of(client, "/p/balcony/explain/rows/rail/fill_volume_l")
-    assert " L." in read.answer[0]
+    assert f"{opened.design.rows[0].fill_volume_l:.5g} L." in read.answer[0]
+    held = page_of(client, "/p/balcony/explain/rows/rail/water_held_l")
+    assert f"water held: {opened.design.rows[0].water_held_l:.5g} L." in held.answer[0]
     assert {"Formula", "What went in", "Source"} <= set(read.headings)
     assert client.get("/p/balcony/explain/rows/rail/nothing").status_code == 404
 

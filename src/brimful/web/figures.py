@@ -36,13 +36,22 @@ def behind(context: Context, *starts: str) -> Iterator[tuple[str, str, str]]:
     sight: Sight = context["sight"]
     for path, working in sight.workings.items():
         if path.startswith(starts):
-            yield _address(context, path), figure_words(path), with_unit(path, told(value_of(path, working.value)))
+            yield _address(context, path), figure_words(path), measured(path, working.value)
 
 
 def value_of(path: str, value: object) -> object:
     """The value that a figure's name means, where its function gives several together."""
+    if not is_dataclass(value):
+        return value
     name = path.rsplit("/", 1)[-1].partition(" ")[0]
-    return getattr(value, name, value) if is_dataclass(value) else value
+    meant = [f.name for f in fields(value) if name == f.name or name.endswith(f"_{f.name}")]
+    return getattr(value, max(meant, key=len)) if meant else value
+
+
+def measured(path: str, value: object) -> str:
+    """What a figure comes to, with its unit."""
+    meant = value_of(path, value)
+    return told(meant) if is_dataclass(meant) else with_unit(path, told(meant))
 
 
 def told(value: object) -> str:

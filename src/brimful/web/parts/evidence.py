@@ -36,7 +36,7 @@ def _block(block: str) -> Markup:
     if not block.startswith("|"):
         return Markup("<p>{}</p>").format(_words(block))
     head, _, *rows = ([cell.strip() for cell in line.strip("|").split("|")] for line in block.splitlines())
-    lines = [_row(head, "th"), *(_row(row, "td") for row in rows)]
+    lines = [Markup("<thead>{}</thead>").format(_row(head, "th")), *(_row(row, "td") for row in rows)]
     return Markup('<div class="wide" tabindex="0"><table>{}</table></div>').format(Markup("").join(lines))
 
 

@@ -11,7 +11,7 @@ from brimful.design.ledger import Working
 from brimful.render.explain import sections
 from brimful.web.amounts import sentence
 from brimful.web.bench import Sight
-from brimful.web.figures import figure_words, told, value_of, with_unit, without_unit
+from brimful.web.figures import figure_words, measured, told, value_of, with_unit, without_unit
 from brimful.web.leaf import Asked, Leaf, Mark
 from brimful.web.pages import doubts
 from brimful.web.parts.part import Part
@@ -35,9 +35,7 @@ def index(request: Request) -> Response:
     groups: dict[str, list[tuple[str, str, str]]] = {}
     for path, working in sight.workings.items():
         top = GROUPS.get(path.partition("/")[0], "More")
-        groups.setdefault(top, []).append(
-            (path, figure_words(path), with_unit(path, told(value_of(path, working.value))))
-        )
+        groups.setdefault(top, []).append((path, figure_words(path), measured(path, working.value)))
     leaf = Leaf((f"{len(sight.workings)} figures, each with its formula, what went in, and the source.",))
     return html(request, "figures.html", {**frame(doubts.PAGE, sight, Asked(), leaf), "groups": groups})
 
@@ -50,7 +48,7 @@ def explain(request: Request) -> Response:
         raise HTTPException(404)
     said = sections(working.words)
     value = value_of(path, working.value)
-    leaf = Leaf((f"{sentence(figure_words(path))}: {with_unit(path, told(value))}.",), _marks(sight, path))
+    leaf = Leaf((f"{sentence(figure_words(path))}: {measured(path, working.value)}.",), _marks(sight, path))
     inside = {
         "path": path,
         "said": said,
