@@ -9,6 +9,7 @@ from pathlib import Path
 from urllib.parse import quote
 
 import pytest
+from starlette.requests import Request
 from starlette.testclient import TestClient
 from tests.cli.bad_plans import GOOD
 from tests.design.plans import EXAMPLES, FIXED
@@ -23,6 +24,7 @@ from brimful.render.drawings.scene import Scene
 from brimful.services import example, see
 from brimful.web.chosen import peak_of, shares_of
 from brimful.web.pages import PAGES, keep, row
+from brimful.web.parts.downloads import reached_at
 
 LENSES = [page.key for page in PAGES if page.key != "notes"]
 HOSTILE = "<img src=x onerror=alert(1)>\"'&{{7*7}}"
@@ -407,3 +409,21 @@ def test_what_is_not_worked_out_yet_will_come(tmp_path: Path, monkeypatch: pytes
         go_on.set()
         until_done(client, "/p/rail/")
         assert "order.xlsx" in page_of(client, "/p/rail/").words
+
+
+@pytest.mark.parametrize(
+    ("host", "address"),
+    [
+        ("127.0.0.1:8477", ""),
+        ("localhost:8477", ""),
+        ("[::1]:8477", ""),
+        ("shed.local:8477", "http://shed.local:8477/p/north%20side"),
+    ],
+)
+def test_labels_lead_to_where_the_page_is_reached(host: str, address: str) -> None:
+    """The codes of a book open a container's page only where a phone can reach it."""
+    scope = {
+        "type": "http", "method": "GET", "scheme": "http", "path": "/p/north side/download/book-a4.pdf",
+        "query_string": b"", "headers": [(b"host", host.encode())], "path_params": {"plan": "north side"},
+    }  # fmt: skip
+    assert reached_at(Request(scope)) == address

@@ -49,26 +49,26 @@ class Shelf:
     files: tuple[File, ...]
 
 
-def offered(sight: Sight) -> tuple[Shelf, ...]:
-    """Every file that can be made of a plan as it stands in sight."""
+def offered(sight: Sight, address: str = "") -> tuple[Shelf, ...]:
+    """Every file that can be made of a plan as it stands in sight; `address` is the plan's page, for labels' codes."""
     scene = sight.scene
     assert scene is not None
     drawings = File("drawings.zip", "All drawings and charts", lambda: drawings_zip(scene))
     shelves = (
-        Shelf("To print", (*_books(scene), drawings)),
+        Shelf("To print", (*_books(scene, address), drawings)),
         Shelf("For the shop, the crew and the calendar", tuple(_lists(sight, scene.care))),
         Shelf("For other programs", tuple(_figures(sight, scene))),
     )
     return tuple(shelf for shelf in shelves if shelf.files)
 
 
-def _books(scene: Scene) -> Iterator[File]:
+def _books(scene: Scene, address: str) -> Iterator[File]:
     """The plan's own paper first."""
     from brimful.services import BookWish, book_bytes
 
     usual = "a4" if scene.design.units == "metric" else "letter"
     for name, words, paper, size in sorted(BOOKS, key=lambda one: one[2] != usual):
-        wish = BookWish(paper, size)
+        wish = BookWish(paper, size, address)
         yield File(name, words, lambda wish=wish: book_bytes(scene, wish))  # type: ignore[misc]
 
 

@@ -6,7 +6,11 @@ const still = matchMedia("(prefers-reduced-motion: reduce)");
 const swap = async (html) => {
   const fresh = new DOMParser().parseFromString(html, "text/html");
   if (still.matches || !document.startViewTransition) put(fresh);
-  else await document.startViewTransition(() => put(fresh)).updateCallbackDone;
+  else {
+    const turn = document.startViewTransition(() => put(fresh));
+    turn.ready.catch(() => {}); // another change came before it was shown
+    await turn.updateCallbackDone;
+  }
 };
 
 const put = (fresh) => {
@@ -90,12 +94,14 @@ const slider = (nav) => {
   label.append("Grow", input, said);
   say();
   input.addEventListener("input", () => { say(); grow(links[input.value].textContent.padStart(2, "0")); });
-  input.addEventListener("change", async () => {
+  let waiting;
+  const follow = async () => {
     const to = links[input.value].href;
     if (!(await redraw(to))) { location.href = to; return; }
     history.replaceState({}, "", to);
     document.querySelector(".weeks input")?.focus({ preventScroll: true });
-  });
+  };
+  input.addEventListener("change", () => { clearTimeout(waiting); waiting = setTimeout(follow, 250); });
   nav.replaceChildren(label);
 };
 
