@@ -5,9 +5,11 @@ from datetime import date, timedelta
 
 from brimful.design.care.model import TaskWorked
 from brimful.design.season.model import WeekWorked
+from brimful.quantities import System
 from brimful.render.drawings.scene import Scene
 from brimful.render.words import zone_words
 from brimful.web.amounts import day as day_words
+from brimful.web.dated import Dated
 from brimful.web.words import MOST_ZONES, setting
 
 
@@ -67,6 +69,30 @@ def now_words(scene: Scene, day: date, zones: tuple[str, ...]) -> list[str]:
         return []
     left = (planted - day).days
     return [f"Planting day is {day_words(planted)}, {'tomorrow' if left == 1 else f'in {left} days'}."]
+
+
+def today_words(dated: Dated | None) -> list[str]:
+    """What to run, look at and do today, as the journal tells it; nothing outside the season."""
+    from brimful.render.today import zone_sentence
+
+    worked = dated.today if dated is not None else None
+    if worked is None or worked.state != "growing" or not worked.zones:
+        return []
+    system = System.METRIC if worked.units == "metric" else System.US
+    said = [f"Today, in {_lowered(zone_sentence(zone, system))}" for zone in worked.zones[:MOST_ZONES]]
+    if len(worked.zones) > MOST_ZONES:
+        said.append(f"{len(worked.zones) - MOST_ZONES} more zones: `brimful today` lists all.")
+    if worked.look:
+        said.append(f"Look at {worked.look[0].container or 'the whole place'} first.")
+    count = len(worked.due)
+    if count:
+        said.append(f"{'One thing is' if count == 1 else f'{count} things are'} due: Keep tells.")
+    return said
+
+
+def _lowered(words: str) -> str:
+    """A sentence of a zone as it goes on after "in": "Zone 1: run …" becomes "zone 1 run …"."""
+    return f"{words[:1].lower()}{words[1:]}".replace(": ", " ", 1)
 
 
 def next_task(scene: Scene, day: date) -> str:

@@ -10,6 +10,7 @@ from brimful.web.amounts import day as day_words
 from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, chosen_of
 from brimful.web.clock import today
+from brimful.web.dated import day_of, mark
 from brimful.web.due import Week, next_task, now_words, week_at, weeks_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
@@ -30,6 +31,7 @@ def look(sight: Sight, asked: Asked) -> Leaf:
         "last": [task for task in tasks if task.key in SHUT_DOWN], "charts": charts_of(sight),
         "parted": parted,
         "nitrogen_charts": _nitrogen_charts(scene, chosen),
+        "dated": day_of(sight), "day_mark": mark(sight),
     }  # fmt: skip
     week = now or _first_watered(weeks)
     told = f"Minutes a day in the week of {day_words(week.first)}" if week else "Minutes a day at mid-season"

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from brimful.errors import BrimfulError
-from brimful.plan.names import container_names, zone_words
+from brimful.plan.names import zone_words
 from brimful.render.drawings.scene import Scene
 from brimful.web.bench import Sight
 from brimful.web.clock import today
@@ -152,19 +152,21 @@ def felt(every: "Sequence[Entry]") -> "dict[str, Entry]":
 
 
 def _marks(scene: Scene, every: "Sequence[Entry]", looks: "Sequence[LookWorked]") -> dict[str, Mark]:
-    suspected = {one.container for one in looks}
-    last = felt(every)
+    """How each was felt last. Where one has two lines all have, so that they stand on one ground."""
+    suspected, last = {one.container for one in looks}, felt(every)
+    below = "\n\u00a0" if suspected or last else ""
     return {
-        name: _mark(last.get(name), look=name in suspected) for row in scene.rows
-        for name in container_names(row.spec.name, row.spec.count)
-    }  # fmt: skip
+        name: _mark(last.get(name), look=name in suspected) or Mark(f"{number}{below}")
+        for row in scene.rows
+        for number, name in enumerate(row.spec.ids, 1)
+    }
 
 
-def _mark(last: "Entry | None", *, look: bool) -> Mark:
+def _mark(last: "Entry | None", *, look: bool) -> Mark | None:
     from brimful.journal import KINDS
 
     if last is None or last.value is None:
-        return Mark("look", "bad") if look else Mark("")
+        return Mark("look\n\u00a0", "bad") if look else None
     word = KINDS["finger"].choices[int(last.value)]
     return Mark(f"look\n{word}", "bad") if look else Mark(f"{word}\n{ago(last.made_at)}", TONES[int(last.value)])
 
@@ -172,9 +174,9 @@ def _mark(last: "Entry | None", *, look: bool) -> Mark:
 def _said(scene: Scene, here: "Sequence[Entry]", looks: "Sequence[LookWorked]", container: str) -> Iterator[str]:
     if here:
         last = written(scene, here[-1])
-        by = f", by {last.by}" if last.by else ""
+        by, place = f", by {last.by}" if last.by else "", here[-1].place or "the whole place"
         words = f" “{last.words}”" if last.words else ""
-        yield f"Noted last, {last.when}{by}: {last.place}, {last.what}{words}."
+        yield f"Noted last, {last.when}{by}: {place}, {last.what}{words}."
     else:
         what = f"of {container}" if container else "yet"
         yield f"Nothing is noted {what}. Touch a container, then say how it feels: dry, moist or wet."

@@ -8,7 +8,8 @@ from brimful.render.drawings.site import has_site
 from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, chosen_of
 from brimful.web.clock import today
-from brimful.web.due import next_task, now_words
+from brimful.web.dated import Dated, day_of, mark
+from brimful.web.due import next_task, now_words, today_words
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.parts.catalogue import offered
 from brimful.web.words import planted, zones_answer
@@ -22,16 +23,20 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     assert scene is not None
     grave = [f for f in sight.findings if f.severity is not Severity.NOTE]
     chosen = chosen_of(scene, asked)
-    said = _said_of_one(chosen) if chosen.one else _said(scene, chosen, grave)
+    said = _said_of_one(chosen) if chosen.one else _said(scene, chosen, grave, day_of(sight))
     marks = {name: Mark(str(i)) for row in scene.rows for i, name in enumerate(row.spec.ids, 1)}
     week = min(WEEKS, key=lambda one: abs(one - asked.week))
     return Leaf(tuple(said), marks, {
         "chosen": chosen, "grave": grave[:MOST_TOLD], "graver": max(0, len(grave) - MOST_TOLD), "weeks": WEEKS,
         "week": week, "run": run_name(week), "planted": planted, "site": has_site(scene), "offered": offered(sight),
+        "day_mark": mark(sight),
     }, "Numbered from the water's end")  # fmt: skip
 
 
-def _said(scene: Scene, chosen: Chosen, grave: list[Finding]) -> list[str]:
+def _said(scene: Scene, chosen: Chosen, grave: list[Finding], dated: Dated | None) -> list[str]:
+    said = today_words(dated)
+    if said:
+        return [*said, _state(len(grave))]
     day = today()
     said = [*now_words(scene, day, chosen.zone_names), *zones_answer([zone for _, zone in scene.zones])]
     coming = next_task(scene, day)
