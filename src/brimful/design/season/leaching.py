@@ -44,7 +44,7 @@ def leached(
         middle = (low + high) / 2
         tried = outcome(middle)
         low, high, found = (low, middle, tried) if tried.drained_share >= share else (middle, high, found)
-    return [_replaced(plan, found, week) for week, plan in enumerate(plans)]
+    return [_replaced(plan, found, week, store) for week, plan in enumerate(plans)]
 
 
 def _even_course(minutes: list[int]) -> list[float]:
@@ -64,13 +64,13 @@ def _raised(setting: Setting, minutes_per_day: float, wanted: Wanted) -> Setting
     return Setting(setting.starts, max(setting.minutes, min(nearest, longest)))
 
 
-def _replaced(plan: WeekPlan, outcome: Outcome, week: int) -> WeekPlan:
+def _replaced(plan: WeekPlan, outcome: Outcome, week: int, store: Store) -> WeekPlan:
     """The week under its new setting; where its wish was not met, the risk stands as it was, filled by hand before."""
     stress = min(float(outcome.stress_chance[week]), plan.stress_chance)
     return replace(
         plan,
         setting=outcome.settings[week],
         stress_chance=stress,
-        drained_share=drained_share(outcome.balance, week),
+        drained_share=drained_share(outcome.balance, week, stands_for=store.stands_for),
         applied_l=outcome.balance.applied_l[week].mean(axis=0),
     )

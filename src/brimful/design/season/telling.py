@@ -1,5 +1,6 @@
 """The containers that tell how a zone fares: of each row the one short of water first, and the one that drains most."""
 
+from collections import Counter
 from dataclasses import dataclass
 
 import numpy as np
@@ -87,7 +88,9 @@ def store_of(telling: list[Telling]) -> Store:
         stress = held.beyond_stress_l
         levels.append((stress + held.reserve_l + held.easily_available_l, stress + held.reserve_l, stress))
     capacity, refill, stress_l = (np.array(level) for level in zip(*levels, strict=True))
-    return Store(capacity, refill, stress_l, stress_l, np.full(capacity.size, DRY_CAPTURE))
+    tell = Counter(one.row.name for one in telling)
+    stands_for = np.array([one.row.count / tell[one.row.name] for one in telling])
+    return Store(capacity, refill, stress_l, stress_l, np.full(capacity.size, DRY_CAPTURE), stands_for)
 
 
 def season_of(telling: list[Telling], years: Years, hours: FloatArray) -> Season:

@@ -86,13 +86,13 @@ def follow_settings(
         pulses += pulses_of_week(setting, flow_l_h, first_day=first, days=min(WEEK_DAYS, days - first), wanted=wanted)
     balance = run_store(store, season, pulses, period_days=WEEK_DAYS)
     below = (balance.lowest_l < store.refill_l - 1e-9).any(axis=2).mean(axis=1)
-    applied = balance.applied_l.sum()
+    applied, weight = balance.applied_l.sum(), 1.0 if store.stands_for is None else store.stands_for
     return Outcome(
         settings=tuple(settings),
         stress_chance=below,
         applied_l=float(applied / balance.applied_l.shape[1]),
-        drained_share=drained_share(balance),
-        used_share=float(balance.used_l.sum() / max(balance.wanted_l.sum(), 1e-300)),
+        drained_share=drained_share(balance, stands_for=store.stands_for),
+        used_share=float((balance.used_l * weight).sum() / max((balance.wanted_l * weight).sum(), 1e-300)),
         balance=balance,
     )
 

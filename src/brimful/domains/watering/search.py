@@ -40,11 +40,25 @@ class WeekPlan:
         return self.lacking_l == 0.0
 
 
-def drained_share(balance: Balance, period: int | slice = slice(None)) -> float:
-    """Share of the water applied that did not stay, mean of containers and years, rain's own part counted out."""
-    applied = balance.applied_l[period].sum()
-    gone = balance.drained_l[period].sum() + balance.shed_l[period].sum() - balance.rain_l[period].sum()
+def drained_share(
+    balance: Balance, period: int | slice = slice(None), *, stands_for: FloatArray | None = None
+) -> float:
+    """Share of the water applied that did not stay, rain's own part counted out.
+
+    Formula: max(Σ drained + shed − rain, 0) / Σ applied, over periods, years and containers, each container counted as
+    often as it stands for others.
+    """
+    weight = 1.0 if stands_for is None else stands_for
+    applied = (balance.applied_l[period] * weight).sum()
+    gone = ((balance.drained_l[period] + balance.shed_l[period] - balance.rain_l[period]) * weight).sum()
     return float(min(max(gone, 0.0) / applied, 1.0)) if applied > 0.0 else 0.0
+
+
+def wasted_share(balance: Balance, period: int) -> float:
+    """Share that drains even from the container that drains least: what no other container of the zone has need of."""
+    applied = balance.applied_l[period].sum(axis=0)
+    gone = (balance.drained_l[period] + balance.shed_l[period] - balance.rain_l[period]).sum(axis=0)
+    return float(np.clip(gone / np.maximum(applied, 1e-300), 0.0, 1.0).min()) if applied.any() else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,28 +82,27 @@ class Week:
         return run_store(self.store, self.judged, pulses, start_l=self.water_l, period_days=self.days)
 
     def _judge(self, setting: Setting) -> tuple[float, float]:
-        """Margin and drained share of a setting, worked out once."""
+        """Margin and wasted share of a setting, worked out once."""
         if setting not in self.known:
             balance = self.balance_of(setting)
             by_year = np.sort((balance.lowest_l.min(axis=0) - self.store.refill_l).min(axis=1))
-            failing = math.floor((1.0 - self.wanted.reliability) * by_year.size + _SLACK_L)
-            margin = float(by_year[min(failing, by_year.size - 1)]) + _SLACK_L
-            self.known[setting] = margin, drained_share(balance, 0)
+            margin = float(by_year[_may_fail(self.wanted.reliability, by_year.size)]) + _SLACK_L
+            self.known[setting] = margin, wasted_share(balance, 0)
         return self.known[setting]
 
     def margin(self, setting: Setting) -> float:
         """How far above its refill level the driest container stays in the wanted share of years [L]."""
         return self._judge(setting)[0]
 
-    def drains(self, setting: Setting) -> float:
-        """Share of the week's water that drains."""
+    def wastes(self, setting: Setting) -> float:
+        """Share of the week's water that drains to nobody's good."""
         return self._judge(setting)[1]
 
     def solve(self, guess: Setting) -> WeekPlan:
         """The fewest starts that meet the wish, and for them the fewest minutes."""
         for starts in range(1, self.wanted.timer.max_starts + 1):
             setting = self._least(self._longest(starts), guess)
-            if setting is not None and self.drains(setting) <= self.wanted.drained_cap:
+            if setting is not None and self.wastes(setting) <= self.wanted.drained_cap:
                 return self._report(setting, Limit.DEMAND if starts == 1 else Limit.ROOM)
         return self._impossible(guess)
 
@@ -138,11 +151,11 @@ class Week:
         """This run, or the longest shorter one that does not drain too much."""
         step = self.wanted.timer.minute_step
         low, high = 0, setting.minutes // step + 1
-        if self.drains(setting) <= self.wanted.drained_cap:
+        if self.wastes(setting) <= self.wanted.drained_cap:
             return setting
         while high - low > 1:
             middle = (low + high) // 2
-            fits = self.drains(Setting(setting.starts, middle * step)) <= self.wanted.drained_cap
+            fits = self.wastes(Setting(setting.starts, middle * step)) <= self.wanted.drained_cap
             low, high = (middle, high) if fits else (low, middle)
         return Setting(setting.starts, low * step)
 
@@ -151,7 +164,7 @@ class Week:
         for limit, wish in _without_one(self.wanted).items():
             week = replace(self, wanted=wish, known={})
             setting = week._least(week._longest(wish.timer.max_starts), guess)
-            if setting is not None and week.drains(setting) <= wish.drained_cap:
+            if setting is not None and week.wastes(setting) <= wish.drained_cap:
                 return limit, setting
         return Limit.ROOM, guess
 
@@ -160,7 +173,16 @@ class Week:
         balance = self.balance_of(setting)
         below = (balance.lowest_l[0] < self.store.refill_l - _SLACK_L).any(axis=1).mean()
         applied = balance.applied_l[0].mean(axis=0)
-        return WeekPlan(setting, float(below), drained_share(balance, 0), applied, limit, 0, 0.0)
+        drains = drained_share(balance, 0, stands_for=self.store.stands_for)
+        return WeekPlan(setting, float(below), drains, applied, limit, 0, 0.0)
+
+
+def _may_fail(reliability: float, years: int) -> int:
+    """How many of so many years may fail, that in years to come no more than one less the reliability are expected to.
+
+    Where k of n years failed, k + 1 of n + 1 are to be expected (Weibull 1939, memory).
+    """
+    return max(math.floor((1.0 - reliability) * (years + 1) + _SLACK_L) - 1, 0)
 
 
 def _without_one(wanted: Wanted) -> dict[Limit, Wanted]:

@@ -25,10 +25,13 @@ class Store:
     """Below this the mix begins to shed water."""
     dry_capture: FloatArray
     """Share of a pulse an entirely dry mix still catches."""
+    stands_for: FloatArray | None = None
+    """How many containers alike each stands for in the sums of a zone; one each if None."""
 
     def __post_init__(self) -> None:
         """Refuse a store that cannot be."""
-        shapes = {np.shape(getattr(self, part.name)) for part in fields(self)}
+        parts = (getattr(self, part.name) for part in fields(self))
+        shapes = {np.shape(part) for part in parts if part is not None}
         if len(shapes) != 1 or len(next(iter(shapes))) != 1:
             raise ValueError(f"the parts of a store have shapes {sorted(shapes)}: expected one (containers,)")
         order = (self.stress_l > 0.0) & (self.stress_l <= self.capacity_l) & (self.refill_l <= self.capacity_l)

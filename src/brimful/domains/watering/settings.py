@@ -15,7 +15,8 @@ class Wanted:
     reliability: float = 0.95
     """Share of weather-years in which no container of the zone falls below its refill level in the week."""
     drained_cap: float = 0.30
-    """Most of the water that may drain, mean of the years; beyond it more and shorter starts are tried."""
+    """Most of the water that may drain from every container alike, mean of the years; beyond it more and shorter starts
+    are tried. What drains from one because another needs the run is not counted."""
     start_hours: tuple[int, ...] = (4, 5, 6, 7, 18, 19, 20)
     weekdays: tuple[int, ...] = (0, 1, 2, 3, 4, 5, 6)
     first_weekday: int = 0
