@@ -49,9 +49,7 @@ def _section(request: Request, sight: Sight, data: Mapping[str, Any], path: Path
     if path == ("",):
         path = path_of(wanted, data) if wanted else _row_of(sight, request)
     at = () if path == ("",) else section_of(data, path)
-    if at is None:
-        raise HTTPException(404)
-    return at
+    return at or ()  # a table the plan has not yet, or a file beside it: the sheet at its beginning
 
 
 def _row_of(sight: Sight, request: Request) -> Path:
