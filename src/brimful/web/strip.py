@@ -6,9 +6,15 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from brimful.design.growing import WEEKS
+from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.render.drawings.strip_symbols import box, scale_px_m, symbol
 from brimful.web.bench import Sight
 from brimful.web.leaf import Asked, Mark
+
+UNNAMED = "stand-unnamed"
+"""The name of a symbol until the page gives it one."""
+MOST_KEPT = 64
+_drawn: dict[str, str] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,12 +54,29 @@ def strip_of(sight: Sight, asked: Asked, marks: Mapping[str, Mark]) -> Strip | N
         return None
     week = min(WEEKS, key=lambda w: abs(w - asked.week))
     per_m = scale_px_m(scene, WEEKS)
-    rows, symbols = [], []
-    for i, row in enumerate(scene.rows, 1):
-        symbols.append(symbol(scene, row, f"stand-{i}", week=week, per_m=per_m))
+    rows: list[StripRow] = []
+    named: dict[str, str] = {}
+    for row in scene.rows:
+        drawn = _symbol(scene, row, week, per_m)
+        name = named.setdefault(drawn, f"stand-{len(named) + 1}")
         standing = tuple(
             Standing(name, n, marks.get(name, Mark("")), name == asked.container)
             for n, name in enumerate(row.spec.ids, 1)
         )
-        rows.append(StripRow(row.spec.name, row.worked.zone, f"stand-{i}", *box(row, week, per_m), standing))
+        rows.append(StripRow(row.spec.name, row.worked.zone, name, *box(row, week, per_m), standing))
+    symbols = (drawn.replace(f'"{UNNAMED}"', f'"{name}"', 1) for drawn, name in named.items())
     return Strip(Markup("".join(symbols)), tuple(rows))
+
+
+def _symbol(scene: Scene, row: RowSeen, week: int, per_m: float) -> str:
+    """A container's drawing without its name; what was drawn once is not drawn again for a row that looks alike."""
+    month = scene.month_of_week(week)
+    plants = [(p.x_m, p.y_m, p.leaf, p.flower, p.taxon.key, p.stands[week]) for p in row.plants]
+    key = repr((plants, row.spec.vessel, row.spec.headspace_m, week, month, per_m))
+    found = _drawn.get(key)
+    if found is None:
+        found = symbol(scene, row, UNNAMED, week=week, per_m=per_m)
+        if len(_drawn) >= MOST_KEPT:
+            _drawn.clear()
+        _drawn[key] = found
+    return found
