@@ -55,7 +55,9 @@ def problems(entry: Entry) -> tuple[str, ...]:
 
 def _wrong_ids(entry: Entry) -> Iterator[str]:
     for name, one in (("id", entry.id), ("corrects", entry.corrects)):
-        if one is not None and not (isinstance(one, str) and _ID.fullmatch(one)):
+        if one is None and name == "corrects":
+            continue
+        if not (isinstance(one, str) and _ID.fullmatch(one)):
             yield f"{name}: {_quoted(one)} was given; a UUID in small letters was expected"
     if entry.corrects is not None and entry.corrects == entry.id:
         yield "corrects: an entry cannot correct itself; give the id of another, and a new id to this one"

@@ -1,7 +1,7 @@
 """What people note: by the forms of the page, by the phone's outbox, and all of it to carry away."""
 
 import json
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 from urllib.parse import quote
@@ -16,6 +16,8 @@ from brimful.web.files import PLACE
 from brimful.web.guard import form_of, token_of
 from brimful.web.parts.part import Part
 from brimful.web.show import bench_of, html
+
+SECOND_TAP = timedelta(minutes=1)
 
 
 def entries(request: Request) -> Response:
@@ -79,7 +81,7 @@ def _sent(form: FormData) -> dict[str, Any]:
 def _taken(path: Path, sent: dict[str, Any]) -> tuple[str, tuple[str, ...]]:
     """Take it down; why it was refused, or "", and what is to be said of its date.
 
-    A form that comes back with the same id and other words is another entry; with the same words it is a second tap.
+    A form that comes back with the same id and words within a minute is a second tap; else it is another entry.
     """
     from brimful.journal import new_id
     from brimful.journal.moments import read_moment
@@ -90,7 +92,7 @@ def _taken(path: Path, sent: dict[str, Any]) -> tuple[str, tuple[str, ...]]:
     made = read_moment(sent["at"], now) if sent["at"] else now
     wish = {key: value for key, value in sent.items() if key != "at"} | {"made_at": made.astimezone(UTC).isoformat()}
     there = noted(path, sent["id"])
-    if there is not None and _same(wish, there):
+    if there is not None and _same(wish, there) and abs(made - there.made_at) < SECOND_TAP:
         return "", ()
     taken = take_down(path, [wish])
     if taken.each[0].words == TAKEN_ALREADY:
