@@ -145,6 +145,18 @@ def test_new_writes_a_plan_that_works(plan: Path) -> None:
     assert "stays as it is" in again.stderr
 
 
+def test_new_asks_until_the_answers_hold(plan: Path) -> None:
+    """A wrong answer is told and asked for again, alone; the plan made is sound; a plan that is there asks nothing."""
+    answers = "metric\nQuay\n4\n\n60 psi\n50 cm\n" + 10 * "\n" + "60 cm\n"
+    result = CliRunner().invoke(brimful, ["new", str(plan), "--ask"], input=answers)
+    assert result.exit_code == 0
+    assert "is a pressure; a length was expected" in result.stderr
+    assert 'title = "Quay"' in plan.read_text(encoding="utf-8")
+    assert run("check", plan).exit_code == 0
+    again = CliRunner().invoke(brimful, ["new", str(plan), "--ask"], input=answers)
+    assert (again.exit_code, "Which units" in again.stdout) == (1, False)
+
+
 def test_every_line_of_the_starter_can_be_uncommented(plan: Path) -> None:
     """The choices that the starter holds as comments are choices that exist."""
     assert run("new", plan).exit_code == 0

@@ -19,8 +19,8 @@ MAIN_M = 3.0
 MOST_ON_ONE, LONGEST_LINE_M = 30, 80.0  # of one valve in a first plan: common practice, no source
 
 
-def write_starter(path: Path) -> None:
-    """Write a commented starter plan; a file that is there already stays as it is.
+def write_starter(path: Path, text: str | None = None) -> None:
+    """Write a commented starter plan, or the `text` of one; a file that is there already stays as it is.
 
     Raises:
         FileExistsError: something stands at `path`.
@@ -29,7 +29,7 @@ def write_starter(path: Path) -> None:
     from brimful.plan.starters import STARTER
 
     with path.open("x", encoding="utf-8") as file:
-        file.write(STARTER)
+        file.write(STARTER if text is None else text)
 
 
 def example(name: str) -> Path:
