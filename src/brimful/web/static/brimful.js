@@ -15,7 +15,9 @@ const swap = async (html) => {
 
 const put = (fresh) => {
   document.title = fresh.title;
+  const open = new Set([...document.querySelectorAll("#page details[open] > summary")].map((one) => one.textContent));
   document.getElementById("page").replaceWith(fresh.getElementById("page"));
+  for (const one of document.querySelectorAll("#page details > summary")) if (open.has(one.textContent)) one.parentElement.open = true;
   head(document.querySelector("header"), fresh.querySelector("header"));
   for (const [name, value] of Object.entries(fresh.body.dataset)) document.body.dataset[name] = value;
   dress();
