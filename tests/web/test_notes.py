@@ -483,7 +483,7 @@ def test_what_is_believed_follows_what_is_noted(growing: TestClient, plan: Path)
     note(plan, NoteWish("rail 1", "dry", at="2026-07-15 7:00"))
     assert growing.get(f"{HOME}work").json()["day"] != before
     assert "Last read today." in waited(growing, "notes?c=rail 1", "Last read")
-    assert "The season so far" in waited(growing, "notes", "1 entries: 1 × finger.")
+    assert "The season so far" in waited(growing, "notes", "Entries: 1 × finger.")
 
 
 def test_what_is_due_leaves_when_it_is_noted(growing: TestClient) -> None:

@@ -32,8 +32,8 @@ def unpriced(care: Care, places: Places) -> Iterator[Finding]:
     if care.order is None:
         return
     if care.order.unpriced:
-        said = f"no price is known for {_some(care.order.unpriced)}; the total leaves them out"
-        yield Finding("no-price", Severity.NOTE, said, "Put them in brimful-prices.csv beside the plan.", places.at())
+        said = f"no price is known for {_some(care.order.unpriced)}; the total leaves that out"
+        yield Finding("no-price", Severity.NOTE, said, "Give it in brimful-prices.csv beside the plan.", places.at())
     if care.order.other_currency:
         said = f"{_some(care.order.other_currency)} are priced in another currency than {care.order.currency}"
         mend = "Nothing is converted: give their price in the plan's currency, or set currency."

@@ -43,6 +43,11 @@ class Doors(click.Group):
             click.echo(str(error), err=True)
             ctx.exit(1)
 
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002
+        """Every command in the order in which a season needs them, its first sentence whole."""
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, one.get_short_help_str(limit=1000)) for name, one in self.commands.items()])
+
 
 @click.group(cls=Doors, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
 @click.version_option(package_name="brimful", message="Brimful %(version)s")

@@ -8,7 +8,9 @@ import click
 json_option = click.option("--json", "as_json", is_flag=True, help="Print everything worked out, as JSON.")
 out_option = click.option("--out", type=click.Path(path_type=Path), help="Write the files into this folder.")
 units_option = click.option(
-    "--units", type=click.Choice(["US", "metric"]), help="Show in these units, whatever the plan says."
+    "--units",
+    type=click.Choice(["US", "metric"], case_sensitive=False),
+    help="Show in these units, whatever the plan says.",
 )
 
 

@@ -7,12 +7,13 @@ from pathlib import Path
 
 import click
 
+from brimful.cli.day import Day
 from brimful.cli.design import json_option, units_option
 
 
 @click.command("report")
 @click.argument("plan", type=click.Path(path_type=Path))
-@click.option("--on", type=click.DateTime(["%Y-%m-%d"]), help="Up to another day than today, as 2026-10-20.")
+@click.option("--on", type=Day(), help="Up to another day than today, as 2026-10-20.")
 @json_option
 @units_option
 def command(plan: Path, on: datetime.datetime | None, as_json: bool, units: str | None) -> None:

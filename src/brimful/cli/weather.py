@@ -6,11 +6,13 @@ from pathlib import Path
 
 import click
 
+from brimful.cli.day import Day
+
 
 @click.command("weather")
 @click.argument("plan", type=click.Path(path_type=Path))
-@click.option("--from", "first", type=click.DateTime(["%Y-%m-%d"]), help="First day of an archive, 2015-01-01.")
-@click.option("--to", "last", type=click.DateTime(["%Y-%m-%d"]), help="Last day of an archive.")
+@click.option("--from", "first", type=Day(), help="First day of an archive, 2015-01-01.")
+@click.option("--to", "last", type=Day(), help="Last day of an archive.")
 @click.option("-o", "--out", type=click.Path(path_type=Path), help="File to write; never over one that is there.")
 def command(plan: Path, first: datetime.datetime | None, last: datetime.datetime | None, out: Path | None) -> None:
     """Fetch the forecast for PLAN's place, or with --from and --to an archive, and save it as a file."""

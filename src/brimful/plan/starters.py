@@ -20,9 +20,11 @@ elevation = "300 ft"
 planting_day = "15 May"
 season_end = "10 October"             # about the first hard frost
 surroundings = "row-on-paving"        # or massed, single-on-hot-paving, sheltered
-# weather = "weather.csv"             # daily, beside this file; headers such as date, tmax (°F), tmin (°F)
-# Or twelve monthly means, January first, from a climate table; brimful season needs one or the other:
-# normals = { tmax = "35 40 50 62 73 82 86 84 76 63 49 38 °F", tmin = "17 20 29 39 49 59 63 61 53 41 32 23 °F" }
+# longitude = -93.0                   # west is negative; brimful weather needs it
+# Weather, for brimful season: twelve monthly means, January first. Put those of your place here, from a climate table;
+# or better daily weather in a file beside this one, with headers such as date, tmax (°F), tmin (°F):
+# weather = "weather.csv"
+normals = { tmax = "35 40 50 62 73 82 86 84 76 63 49 38 °F", tmin = "17 20 29 39 49 59 63 61 53 41 32 23 °F" }
 
 [supply]
 pressure = "50 psi"                   # gauge on the tap, everything shut

@@ -32,7 +32,8 @@ def report_text(report: SeasonReport) -> str:
 
 def print_report(report: SeasonReport, console: Console) -> None:
     """Print the report to a console."""
-    console.print(f"[bold]{as_words(report.title)}[/bold]  [dim]{report.first_day} to {report.last_day}[/dim]")
+    until = f"{report.first_day} to {report.last_day}" if report.last_day >= report.first_day else ""
+    console.print(f"[bold]{as_words(report.title)}[/bold]  [dim]{until}[/dim]")
     for title, lines in chapters(report):
         if title:
             console.print(f"\n[bold]{title}[/bold]")
@@ -43,11 +44,14 @@ def print_report(report: SeasonReport, console: Console) -> None:
 def chapters(report: SeasonReport) -> Iterator[tuple[str, list[str]]]:
     """Title and lines of each part that has something to say."""
     system = System.METRIC if report.units == "metric" else System.US
+    if report.last_day < report.first_day:
+        yield "", [f"Planting is on {report.first_day}: there is no season yet to look back on."]
+        return
     if not report.entries_count:
         yield "", [EMPTY]
     else:
         kinds = ", ".join(f"{count} × {kind}" for kind, count in report.entries_by_kind)
-        yield "", [f"{report.entries_count} entries: {kinds}."]
+        yield "", [f"Entries: {kinds}."]
     parts = (
         ("Water", [zone_line(zone, system) for zone in report.zones]),
         ("What failed", [failure_line(one) for one in report.failures]),

@@ -134,7 +134,7 @@ def _read(days: int | None) -> str:
 
 
 def _entries(count: int) -> str:
-    return "Nothing in the journal yet: `brimful note` writes down what you see." if not count else f"{count} entries."
+    return "Nothing in the journal yet: `brimful note` writes down what you see." if not count else f"Entries: {count}."
 
 
 def _list(console: Console, title: str, lines: list[str]) -> None:

@@ -25,7 +25,8 @@ def fetch_weather(path: Path, out: Path, days: "tuple[date, date] | None", *, op
     if plan is None:
         raise WeatherError(f"{path}: the plan has errors; `brimful check {path}` lists them")
     if plan.site.latitude is None or plan.site.longitude is None:
-        raise WeatherError(f"{path}: no place was given; expected latitude and longitude under [site]")
+        missing = " and ".join(key for key in ("latitude", "longitude") if getattr(plan.site, key) is None)
+        raise WeatherError(f"{path}: {missing} not given; add {missing} under [site], in degrees")
     first, last = days or (None, None)
     try:
         asked = Asked(plan.site.latitude, plan.site.longitude, first, last)

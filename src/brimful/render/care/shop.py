@@ -17,7 +17,7 @@ def answer(care: Care, _system: System) -> str:
     if order is None:
         return "Nothing was worked out to buy."
     lines = sum(item.packs_count > 0 for item in order.items)
-    left = f"; {len(order.unpriced)} without a price are not in it" if order.unpriced else ""
+    left = f"; what has no price ({len(order.unpriced)}) is not in it" if order.unpriced else ""
     assumed = any(item.price_source.startswith("assumed") for item in order.items)
     said = " Most prices are round figures assumed here: put in your own." if assumed else ""
     return (
