@@ -75,7 +75,9 @@ def today_of_opened(opened: Opened, told: "Sequence[Told]", on: date) -> TodayAn
 
 def desk_of(opened: Opened, told: "Sequence[Told]", on: date) -> "tuple[TodayDesk | None, tuple[Finding, ...]]":
     """What a day of an opened plan's season is worked out from; None and why where its weather will not do."""
-    from brimful.design.season.whole import lay_out, season_of
+    from brimful.design.season.frosts import frosts_of
+    from brimful.design.season.whole import lay_out
+    from brimful.design.season.zones import weeks_of
     from brimful.design.settle.notes import Notes
     from brimful.design.today.whole import TodayDesk
 
@@ -83,11 +85,13 @@ def desk_of(opened: Opened, told: "Sequence[Told]", on: date) -> "tuple[TodayDes
     laid = lay_out(plan, outcome, opened.catalog, notes, folder=opened.folder)
     if laid is None:
         return None, (*outcome.findings, *notes.findings)
-    season = season_of(plan, outcome, laid, notes, opened.folder)
+    rows = {row.name: (row, spec) for row, spec in zip(opened.design.rows, opened.settled.rows, strict=True)}
+    frosts_of(laid.weather, plan.site, opened.settled.season, opened.folder, notes)  # tells what is wrong with its file
     care, recent = care_desk(opened, on - AFTERWARDS), _recent(opened, notes)
     desk = TodayDesk(
-        plan, opened.design, opened.settled, laid, season, care.planted, care.frost, _tasks(opened, on), recent,
-        tuple(told),
+        plan, opened.design, opened.settled, laid, weeks_of(opened.design.zones, rows, laid.inputs),
+        (*opened.design.assumptions, *notes.assumptions.values()), care.planted, care.frost, _tasks(opened, on),
+        recent, tuple(told),
     )  # fmt: skip
     return desk, tuple(notes.findings)
 

@@ -83,6 +83,6 @@ def test_runs_written_down_replace_the_table(opened: Opened) -> None:
     flow = opened.design.zones[0].flow_l_h
     plain, told = report(opened), report(opened, Told(at(7, 15), "ran", "zone 1", 3600.0))
     table = plain.zones[0].planned_l
-    week = next(w for w in desk_of(opened, (), END)[0].season.zones[0].weeks if w.from_day == "10 July")  # type: ignore[union-attr]
+    week = next(w for w in desk_of(opened, (), END)[0].zones[0].weeks if w.from_day == "10 July")  # type: ignore[union-attr]
     usual = flow * week.starts_per_day_count * week.minutes_per_start / 60.0
     assert told.zones[0].given_l - table == pytest.approx(flow - usual)

@@ -19,6 +19,7 @@ from brimful.domains.learning import (
     Reading,
     ReadingErrors,
     Settings,
+    believed_on,
     follow,
 )
 from brimful.domains.learning.faults import CAUSE_KEYS
@@ -95,6 +96,18 @@ def test_the_same_seed_gives_the_same_answer() -> None:
     assert np.array_equal(runs[0].causes, runs[1].causes)
     assert np.array_equal(runs[0].beliefs[-1].store_share.mean, runs[1].beliefs[-1].store_share.mean)
     assert runs[2].beliefs[-1].store_share.mean == pytest.approx(runs[0].beliefs[-1].store_share.mean, abs=0.05)
+
+
+@settings(max_examples=5, deadline=None)
+@given(day=st.integers(0, 19))
+def test_one_day_alone_is_that_day_of_the_season(day: int) -> None:
+    """What is believed on a day asked for alone is what the whole season reports of it, to the last bit."""
+    told = [Reading(d, d % 4, "finger", float(d % 3)) for d in range(20)]
+    alone = believed_on(day, made_site(4), made_days(4, 20), told, seed=7)
+    whole = follow(made_site(4), made_days(4, 20), told, seed=7, report_days=(day,))
+    assert np.array_equal(alone.causes, whole.causes[day])
+    for part in ("store_share", "demand_factor", "supply_factor"):
+        assert np.array_equal(getattr(alone, part).low, getattr(whole.beliefs[0], part).low)
 
 
 @settings(max_examples=6, deadline=None)

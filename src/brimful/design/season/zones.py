@@ -1,12 +1,15 @@
 """One zone through the season: its weeks, what else the timer could be set to, thirst and survival by month."""
 
+from collections.abc import Iterable
+from dataclasses import dataclass
+
 import numpy as np
 
 from brimful.design.model import RowWorked, ZoneWorked
 from brimful.design.season.hot_week import hot_week_of
 from brimful.design.season.leaching import leached
 from brimful.design.season.model import FollowedWorked, WeekWorked, ZoneSeason
-from brimful.design.season.telling import FloatArray, Inputs, season_of, store_of, telling_of
+from brimful.design.season.telling import FloatArray, Inputs, Telling, season_of, store_of, telling_of
 from brimful.design.season.thirst import survival_of, thirst_of
 from brimful.design.season.years import words_of
 from brimful.design.settle import RowSpec
@@ -22,8 +25,59 @@ from brimful.domains.watering.search import WeekPlan
 from brimful.domains.watering.season import Season, Store
 
 
+@dataclass(frozen=True, slots=True)
+class ZoneWeeks:
+    """A zone's weeks by themselves."""
+
+    zone: str
+    weeks: tuple[WeekWorked, ...]
+
+
+def weeks_of(
+    zones: Iterable[ZoneWorked], rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs
+) -> tuple[ZoneWeeks, ...]:
+    """The weeks of every zone to which water arrives."""
+    return tuple(weeks for zone in zones if (weeks := zone_weeks(zone, rows, inputs)) is not None)
+
+
+@dataclass(frozen=True, slots=True)
+class _Planned:
+    """What tells how a zone fares, its days in every year, and the settings of its weeks."""
+
+    telling: list[Telling]
+    store: Store
+    season: Season
+    flow_l_h: FloatArray
+    plans: list[WeekPlan]
+
+
+def zone_weeks(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> ZoneWeeks | None:
+    """The weeks that zone_season gives and no more, in a part of its time; None where no water arrives."""
+    planned = _planned(zone, rows, inputs)
+    return None if planned is None else ZoneWeeks(zone.name, _weeks(zone, planned.plans, inputs))
+
+
 def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> ZoneSeason | None:
     """The zone's weeks, ways, thirst and survival; None where no water arrives."""
+    found = _planned(zone, rows, inputs)
+    if found is None:
+        return None
+    telling, store, season, flow, plans = found.telling, found.store, found.season, found.flow_l_h, found.plans
+    outcomes = _outcomes(plans, store, season, flow, inputs)
+    ways = tuple(_followed(words, zone, flow, outcome, inputs) for words, outcome in outcomes.items())
+    planned, fixed = ways[0].zone_l, ways[2].zone_l
+    return ZoneSeason(
+        zone.name,
+        _weeks(zone, plans, inputs),
+        ways,
+        1.0 - planned / fixed if fixed > 0 else 0.0,
+        tuple(thirst_of(telling, season, inputs)),
+        tuple(survival_of(telling, store, season, inputs)),
+        hot_week_of(telling, store, season, outcome=next(iter(outcomes.values())), inputs=inputs),
+    )
+
+
+def _planned(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], inputs: Inputs) -> _Planned | None:
     telling = telling_of(zone, rows, inputs)
     if not telling or min(one.water.flow_l_h for one in telling) <= 0:
         return None
@@ -31,18 +85,11 @@ def zone_season(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], in
     flow = np.array([one.water.flow_l_h for one in telling])
     plans = plan_season(store, season, flow, inputs.wanted)
     plans = leached(plans, store, season, flow_l_h=flow, wanted=inputs.wanted, share=inputs.leaching)
-    outcomes = _outcomes(plans, store, season, flow, inputs)
-    ways = tuple(_followed(words, zone, flow, outcome, inputs) for words, outcome in outcomes.items())
-    planned, fixed = ways[0].zone_l, ways[2].zone_l
-    return ZoneSeason(
-        zone.name,
-        tuple(_week(zone, i, plan, inputs) for i, plan in enumerate(plans)),
-        ways,
-        1.0 - planned / fixed if fixed > 0 else 0.0,
-        tuple(thirst_of(telling, season, inputs)),
-        tuple(survival_of(telling, store, season, inputs)),
-        hot_week_of(telling, store, season, outcome=next(iter(outcomes.values())), inputs=inputs),
-    )
+    return _Planned(telling, store, season, flow, plans)
+
+
+def _weeks(zone: ZoneWorked, plans: list[WeekPlan], inputs: Inputs) -> tuple[WeekWorked, ...]:
+    return tuple(_week(zone, i, plan, inputs) for i, plan in enumerate(plans))
 
 
 def _week(zone: ZoneWorked, index: int, plan: WeekPlan, inputs: Inputs) -> WeekWorked:

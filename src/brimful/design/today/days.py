@@ -7,9 +7,9 @@ from datetime import date, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
-from brimful.design.season.model import ZoneSeason
 from brimful.design.season.telling import Telling, season_of
 from brimful.design.season.years import Years
+from brimful.design.season.zones import ZoneWeeks
 from brimful.design.today.told import Ground, Told
 from brimful.domains.learning import Days
 from brimful.domains.watering.season import counted_rain_mm
@@ -76,7 +76,7 @@ def days_of(
 
 
 def minutes_run(
-    zones: Sequence[ZoneSeason], zone_of: Sequence[str], wanted: Wanted, today: int, days: int
+    zones: Sequence[ZoneWeeks], zone_of: Sequence[str], wanted: Wanted, today: int, days: int
 ) -> FloatArray:
     """Minutes the printed table runs each container's zone on each day, (days, containers); none today and after."""
     minutes = np.zeros((days, len(zone_of)))

@@ -90,7 +90,7 @@ def report_of(desk: TodayDesk, on: date) -> SeasonReport:
 def _looked_back(
     desk: TodayDesk, told: Sequence[Told], last: date
 ) -> tuple[tuple[ZoneReport, ...], tuple[FailureReport, ...], tuple[RowReport, ...]]:
-    names = [zone.zone for zone in desk.season.zones if zone.weeks]
+    names = [zone.zone for zone in desk.zones if zone.weeks]
     if not names:
         return (), (), ()
     stand, today = stand_of(desk, names), season_day(desk.planted, last, desk.last)
@@ -99,7 +99,7 @@ def _looked_back(
     sky = gauged(
         sky_of(desk.laid.inputs.years, desk.recent, desk.planted, count, coastal=desk.plan.site.coastal), told, day_of
     )
-    table = minutes_run(desk.season.zones, stand.zone_of, desk.laid.inputs.wanted, count, count)
+    table = minutes_run(desk.zones, stand.zone_of, desk.laid.inputs.wanted, count, count)
     minutes, poured = with_told(table, told, stand.ground, day_of)
     days = days_for(desk, stand, sky, minutes, poured)
     readings = [*readings_of(told, stand.ground, day_of), *metered(told, stand.ground, day_of)]

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from brimful.design.season.model import WeekWorked, ZoneSeason
+from brimful.design.season.model import WeekWorked
 from brimful.design.season.permitted import windows_of
+from brimful.design.season.zones import ZoneWeeks
 from brimful.design.today.days import Sky, days_until_water, permitted
 from brimful.design.today.model import ZoneToday
 from brimful.domains.learning import LOOK_SHARE, Belief, Days, Site
@@ -43,7 +44,7 @@ class Morning:
     zone_of: tuple[str, ...]
 
 
-def zone_today(morning: Morning, zone: ZoneSeason, timer: Timer) -> ZoneToday:
+def zone_today(morning: Morning, zone: ZoneWeeks, timer: Timer) -> ZoneToday:
     """The zone's starts and minutes of today with what set them."""
     at = np.array([i for i, name in enumerate(morning.zone_of) if name == zone.zone])
     week = zone.weeks[min(morning.today // 7, len(zone.weeks) - 1)]

@@ -7,10 +7,10 @@ from datetime import date, timedelta
 import numpy as np
 
 from brimful.design.care.model import SeasonTasks
-from brimful.design.model import Design
-from brimful.design.season.model import SeasonWorked
+from brimful.design.model import Assumption, Design
 from brimful.design.season.telling import Telling, every_one_of, store_of
 from brimful.design.season.whole import LaidOut
+from brimful.design.season.zones import ZoneWeeks
 from brimful.design.settle import Settled
 from brimful.design.today.days import (
     AHEAD_DAYS,
@@ -29,7 +29,7 @@ from brimful.design.today.look import believed_of, feel_next, look_of
 from brimful.design.today.model import TodayWorked
 from brimful.design.today.run import Morning, zone_today
 from brimful.design.today.told import Ground, Told, metered, readings_of
-from brimful.domains.learning import Days, Reading, Site, follow
+from brimful.domains.learning import Days, Reading, Site, believed_on
 from brimful.domains.watering.season import Store
 from brimful.plan.names import zone_words
 from brimful.plan.schema import Plan
@@ -40,13 +40,14 @@ SEED = 0
 
 @dataclass(frozen=True, slots=True)
 class TodayDesk:
-    """What today is worked out from: the plan worked out, its season, its dates, the weather so far, what was told."""
+    """What today is worked out from: the plan worked out, its weeks, its dates, the weather so far, what was told."""
 
     plan: Plan
     design: Design
     settled: Settled
     laid: LaidOut
-    season: SeasonWorked
+    zones: tuple[ZoneWeeks, ...]
+    assumptions: tuple[Assumption, ...]
     planted: date
     last: date
     tasks: SeasonTasks | None
@@ -74,9 +75,9 @@ def today_of(desk: TodayDesk, on: date) -> TodayWorked:
     due, coming = due_of(desk.tasks, told, on)
     base = TodayWorked(
         desk.plan.title, desk.plan.units, on, day, count, state, 0.0, 0.0, _weather_words(desk, on), (), due, coming,
-        (), "", (), len(told), desk.season.assumptions, (),
+        (), "", (), len(told), desk.assumptions, (),
     )  # fmt: skip
-    zones = [zone for zone in desk.season.zones if zone.weeks]
+    zones = [zone for zone in desk.zones if zone.weeks]
     return _growing(desk, base, told, [zone.zone for zone in zones]) if state == "growing" and zones else base
 
 
@@ -91,7 +92,7 @@ def _growing(desk: TodayDesk, base: TodayWorked, told: Sequence[Told], zones: Se
         for c in stand.ground.at(one.place)
     }
     believed = believed_of(morning.belief, stand.ground, row_of=stand.row_of, zone_of=stand.zone_of, unread=unread)
-    seasons = [zone for zone in desk.season.zones if zone.zone in zones]
+    seasons = [zone for zone in desk.zones if zone.zone in zones]
     return replace(
         base,
         et0_mm=float(morning.sky.et0_mm[base.season_day]),
@@ -142,14 +143,14 @@ def morning_of(desk: TodayDesk, stand: Stand, told: Sequence[Told], today: int) 
     day_of = days_told(desk.planted, told)
     mean = sky_of(years, None, desk.planted, count, coastal=False)
     sky = gauged(sky_of(years, desk.recent, desk.planted, count, coastal=desk.plan.site.coastal), told, day_of)
-    table = minutes_run(desk.season.zones, stand.zone_of, wanted, today, count)
+    table = minutes_run(desk.zones, stand.zone_of, wanted, today, count)
     minutes, poured = with_told(table, told, stand.ground, day_of)
     usual = days_for(desk, stand, mean, table, np.zeros_like(poured))
     days = days_for(desk, stand, sky, minutes, poured)
     readings: list[Reading] = [*readings_of(told, stand.ground, day_of), *metered(told, stand.ground, day_of)]
-    belief = follow(stand.site, days, readings, seed=SEED, report_days=(today,)).beliefs[0]
+    belief = believed_on(today, stand.site, days, readings, seed=SEED)
     # what the table counts on is what the same guesses come to where nobody has told anything
-    silent = follow(stand.site, usual, (), seed=SEED, report_days=(today,)).beliefs[0]
+    silent = believed_on(today, stand.site, usual, (), seed=SEED)
     return Morning(
         today=today,
         belief=belief,

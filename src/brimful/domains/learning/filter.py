@@ -1,7 +1,7 @@
 """The season followed day by day: the water of every guess, and what each reading says about the guesses."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 
 import numpy as np
@@ -63,27 +63,49 @@ def follow(
     Raises: ValueError for readings of days, containers or kinds that are none
     Source: bootstrap particle filter, Gordon, Salmond and Smith 1993 (memory), one bank of particles for each cause
     """
-    told, settings = tuple(readings), settings or Settings()
     count = len(days.demand_l)
-    require_readings(told, count, site.empty_kg)
+    run = _begun(site, days, tuple(readings), settings or Settings(), seed)
+    wanted = {day % count for day in report_days}
+    chances, beliefs = [], []
+    for day in range(count):
+        run.to_reading(day)
+        weights = run.weights()
+        chances.append(weights[: site.capacity_l.size].sum(axis=-1))
+        if day in wanted:
+            beliefs.append(belief_of(run.cloud, weights, run.site, day, site.capacity_l.size))
+        run.to_night(day)
+    return Track(np.array(chances), tuple(beliefs))
+
+
+def believed_on(
+    day: int, site: Site, days: Days, readings: Iterable[Reading], *, seed: int, settings: Settings | None = None
+) -> Belief:
+    """What is believed on one day alone: what follow reports of it, in less time.
+
+    Args: day: of the season, 0 the first; the others as for follow
+    Returns: Belief
+    Valid: day from 0 to the last of days
+    Raises: ValueError as follow
+    Source: follow
+    """
+    run = _begun(site, days, tuple(readings), settings or Settings(), seed)
+    for past in range(day):
+        run.to_reading(past)
+        run.to_night(past)
+    run.to_reading(day)
+    return belief_of(run.cloud, run.weights(), run.site, day, site.capacity_l.size)
+
+
+def _begun(site: Site, days: Days, told: tuple[Reading, ...], settings: Settings, seed: int) -> "_Run":
+    """The first morning, once everything told has been looked at."""
+    require_readings(told, len(days.demand_l), site.empty_kg)
     if days.demand_l.shape[1] != site.capacity_l.size:
         raise ValueError(f"{days.demand_l.shape[1]} containers of demand, expected {site.capacity_l.size}")
-    size = site.capacity_l.size
     site, days = with_nobodys(site, days_as_told(days, told, site.zone))
-    run = _Run(site, days, settings, np.random.default_rng(seed))
-    wanted = {day % count for day in report_days}
     by_day: dict[int, list[Reading]] = defaultdict(list)
     for reading in told:
         by_day[reading.day].append(reading)
-    chances, beliefs = [], []
-    for day in range(count):
-        run.to_reading(day, by_day[day])
-        weights = sibling_weights(run.cloud, site.row, settings)
-        chances.append(weights[:size].sum(axis=-1))
-        if day in wanted:
-            beliefs.append(belief_of(run.cloud, weights, site, day, size))
-        run.to_night(day)
-    return Track(np.array(chances), tuple(beliefs))
+    return _Run(site, days, by_day, settings, np.random.default_rng(seed))
 
 
 def days_as_told(days: Days, readings: Sequence[Reading], zone: IntArray) -> Days:
@@ -111,8 +133,15 @@ def with_nobodys(site: Site, days: Days) -> tuple[Site, Days]:
 class _Run:
     """The cloud on its way through the days."""
 
-    def __init__(self, site: Site, days: Days, settings: Settings, random: np.random.Generator) -> None:
-        self.site, self.days, self.settings, self.random = site, days, settings, random
+    def __init__(
+        self,
+        site: Site,
+        days: Days,
+        by_day: Mapping[int, Sequence[Reading]],
+        settings: Settings,
+        random: np.random.Generator,
+    ) -> None:
+        self.site, self.days, self.by_day, self.settings, self.random = site, days, by_day, settings, random
         self.cloud = first_cloud(site, settings, random)
         self.stress, self.dry, self.capture = (
             part[:, None, None] for part in (site.stress_l, site.dry_l, site.dry_capture)
@@ -121,14 +150,18 @@ class _Run:
         self.noise = np.ones(self.cloud.state.shape[2:])
         self.room = self.capacity * rooms()[:, None]
 
-    def to_reading(self, day: int, readings: Sequence[Reading]) -> None:
+    def weights(self) -> FloatArray:
+        """Of every guess, once siblings are heard."""
+        return sibling_weights(self.cloud, self.site.row, self.settings)
+
+    def to_reading(self, day: int) -> None:
         """Morning water, the sun up to the hour of reading, the readings."""
         if day:
             self.cloud = after_night(self.cloud, self.settings, self.random)
         self.noise = np.maximum(1.0 + self.settings.day_noise * self.random.standard_normal(self.noise.shape), 0.0)
         self._water(day, self.days.morning_share)
         self._draw(day, self.days.read_share)
-        self._read(day, readings)
+        self._read(day, self.by_day.get(day, ()))
 
     def to_night(self, day: int) -> None:
         """Rain, the rest of the sun, evening water."""
