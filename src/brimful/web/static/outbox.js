@@ -59,7 +59,7 @@
   };
   const moment = (when) => {
     const ahead = -when.getTimezoneOffset(), two = (number) => String(Math.floor(number)).padStart(2, "0");
-    const local = new Date(when.getTime() + ahead * 60000).toISOString().slice(0, 19);
+    const local = new Date(when.getTime() + ahead * 60000).toISOString().slice(0, 23);
     return `${local}${ahead < 0 ? "-" : "+"}${two(Math.abs(ahead) / 60)}:${two(Math.abs(ahead) % 60)}`;
   };
 
