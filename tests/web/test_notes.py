@@ -443,6 +443,20 @@ def test_today_as_data_is_what_the_command_prints(growing: TestClient, plan: Pat
     assert growing.get(f"{HOME}today.json?on=2026-05-01").json()["on"] == "2026-05-01"
 
 
+def test_the_guide_names_fields_that_there_are() -> None:
+    """Each field that the guide explains to a controller is one of today's or of its zones'."""
+    from dataclasses import fields
+
+    from brimful.design.today.model import TodayWorked, ZoneToday
+
+    guide = (Path(__file__).parents[2] / "docs" / "guide.md").read_text(encoding="utf-8")
+    told = guide.partition("### For a controller")[2].partition("Every field stands")[0]
+    rows = "".join(re.findall(r"^\| (`.*?) \|", told, re.MULTILINE))
+    zones = set(re.findall(r"`zones\[\]\.(\w+)`", rows))
+    assert zones == {field.name for field in fields(ZoneToday)}
+    assert set(re.findall(r"`(\w+)`", rows)) <= {field.name for field in fields(TodayWorked)}
+
+
 @pytest.mark.parametrize("on", ["tomorrow", "2026-02-30", "20260715", "2026-7-1", "9999-99-99"])
 def test_a_day_that_is_none_is_refused_in_words(client: TestClient, on: str) -> None:
     """What is no day is told so."""
