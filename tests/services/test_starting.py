@@ -76,6 +76,7 @@ def test_any_valid_answers_make_a_plan_that_designs(answers: dict[str, str]) -> 
         ({"count": "60", "apart": "20 m"}, "apart", "at most 200 m"),
         ({"pressure": "2 psi"}, "pressure", "at least"),
         ({"bucket_test": "1 gal in 5 min"}, "bucket_test", "at least 250 L/h"),
+        ({"bucket_test": "5 gal in 30 s at 12 psi"}, "pressure", "with everything shut"),
         ({"pressure": "50 psi", "bucket_test": "5 gal in 30 s at 49 psi"}, "bucket_test", "Open the tap further"),
         ({"latitude": "100"}, "latitude", "at most"),
         ({"colours": "wram"}, "colours", 'Did you mean "warm"?'),

@@ -10,6 +10,7 @@ from brimful.findings import Finding, Place, Severity
 from brimful.plan.values import Bucket, Latitude, Longitude, Text, given_words, one_of, quantity, whole_number
 from brimful.quantities import Dimension
 
+LEAST_STATIC_M = 20.0
 LEAST_BUCKET_L_H = 250.0
 """A tap that gives less than about 1 gallon a minute is no tap to hang containers on (common practice, no source)."""
 
@@ -65,7 +66,7 @@ QUESTIONS: tuple[Question, ...] = (
         _size(0.2, 30.0)),
     Question("from_tap", "How far is the first one from the tap?", "So long is the main.", "30 ft", _size(0.3, 150.0)),
     Question("pressure", "What does a gauge on the tap show with everything shut?", "Water must reach the last one.",
-        "50 psi", quantity(Dimension.PRESSURE, at_least=20.0, at_most=90.0)),
+        "50 psi", quantity(Dimension.PRESSURE, at_least=LEAST_STATIC_M, at_most=90.0)),
     Question("bucket_test", "How long does it take to fill a bucket?",
         "It tells how many containers one valve can water. Throttle until the gauge shows about half, then time it.",
         "5 gal in 45 s at 30 psi", Bucket),
@@ -134,6 +135,9 @@ def _together(read: Mapping[str, Any]) -> list[tuple[str, str]]:
     if test is not None and pressure is not None and (test.pressure_m or 0.0) > 0.8 * pressure:
         said = "the pressure while the bucket fills is near that with everything shut; at most 0.8 of it was expected"
         found.append(("bucket_test", f"{said}. Open the tap further, then time it"))
+    if test is not None and pressure is None and 0.0 < (test.pressure_m or 0.0) < LEAST_STATIC_M:
+        said = "beside a bucket test at less than 2 bar (28 psi) the pressure with everything shut was expected"
+        found.append(("pressure", f"{said}. Shut everything, then read the gauge"))
     line = (read.get("count", 1) - 1) * read.get("apart", 0.0)
     if line > LONGEST_LINE_M:
         said = f"the line would be {line:.0f} m long; at most {LONGEST_LINE_M:.0f} m was expected"
