@@ -81,16 +81,20 @@ def every_one_of(zone: ZoneWorked, rows: dict[str, tuple[RowWorked, RowSpec]], i
 
 def store_of(telling: list[Telling]) -> Store:
     """Levels above wilting: refill where the easy water ends, stress where the reserve ends."""
-    levels = []
-    for one in telling:
-        room = one.spec.vessel.fill(one.spec.headspace_m)
-        held = container_store(one.spec.mix.retention, room.area_m2, room.depth_m, breaks_m=room.breaks_m)
-        stress = held.beyond_stress_l
-        levels.append((stress + held.reserve_l + held.easily_available_l, stress + held.reserve_l, stress))
-    capacity, refill, stress_l = (np.array(level) for level in zip(*levels, strict=True))
+    by_row = {one.row.name: one.spec for one in telling}
+    levels = {name: _levels_l(spec) for name, spec in by_row.items()}
+    capacity, refill, stress_l = np.array([levels[one.row.name] for one in telling]).T.copy()
     tell = Counter(one.row.name for one in telling)
     stands_for = np.array([one.row.count / tell[one.row.name] for one in telling])
     return Store(capacity, refill, stress_l, stress_l, np.full(capacity.size, DRY_CAPTURE), stands_for)
+
+
+def _levels_l(spec: RowSpec) -> tuple[float, float, float]:
+    """Capacity, refill and stress level of one container of a row; all of them are alike."""
+    room = spec.vessel.fill(spec.headspace_m)
+    held = container_store(spec.mix.retention, room.area_m2, room.depth_m, breaks_m=room.breaks_m)
+    stress = held.beyond_stress_l
+    return stress + held.reserve_l + held.easily_available_l, stress + held.reserve_l, stress
 
 
 def season_of(telling: list[Telling], years: Years, hours: FloatArray) -> Season:
