@@ -10,7 +10,7 @@ from brimful.render.drawings.scene import Scene
 from brimful.render.words import zone_words
 from brimful.web.amounts import day as day_words
 from brimful.web.dated import Dated
-from brimful.web.words import MOST_ZONES, setting
+from brimful.web.words import MOST_ZONES, joined, setting
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +46,17 @@ def weeks_of(scene: Scene) -> tuple[Week, ...]:
         )
         for number in range(first, last + 1)
     )
+
+
+def in_short(week: Week) -> list[tuple[str, date | None]]:
+    """What is to be done in a week, each with its day where that is not the first; the trims of a day told together."""
+    told: dict[tuple[str, date | None], list[str]] = {}
+    for task in week.tasks:
+        day = None if task.day == week.first else task.day
+        verb, _, what = task.name.partition(" ") if task.name.startswith("Trim ") else (task.name, "", "")
+        told.setdefault((verb, day), []).append(what)
+    said = [(" ".join(filter(None, (verb, joined(what, len(what))))), day) for (verb, day), what in told.items()]
+    return [(words if i == 0 else f"{words[:1].lower()}{words[1:]}", day) for i, (words, day) in enumerate(said)]
 
 
 def week_at(weeks: tuple[Week, ...], day: date) -> Week | None:

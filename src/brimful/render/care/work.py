@@ -20,8 +20,9 @@ def answer(care: Care, _system: System) -> str:
     if build is not None:
         hands = "1 person builds" if build.people_count == 1 else f"{build.people_count} people build"
         days = f"{build.finish_days_count} day{'s' if build.finish_days_count > 1 else ''}"
-        said.append(f"{hands} this in {build.finish_hours:.1f} hours, {days} of {build.day_hours:.3g} hours")
-        said.append(f"{build.held_up_by} set{'' if build.held_up_by == 'people' else 's'} that time")
+        said.append(f"{hands} this in {days} of {build.day_hours:.3g} hours")
+        if build.held_up_by != "people":
+            said.append(f"{build.held_up_by} holds it up")
         said.append(f"one more pair of hands saves {build.saved_by_one_more_hours:.1f} hours")
     sentence = "; ".join(said) + "." if said else ""
     if care.season is not None:

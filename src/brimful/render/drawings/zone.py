@@ -54,7 +54,7 @@ def draw_zone(
     _main(sheet, scene, spec, top, y - 2.2 * size)
     y += 1.2 * size
     scale_bar(sheet, MAIN_X, y, per_m=per_m, system=scene.system)
-    sheet.text(width - 2, y + 1, "to scale along the laterals", anchor="end", fill=SOFT, room=width - 190)
+    sheet.text(width - 2, y + 1, "laterals to scale", anchor="end", fill=SOFT, room=width - 190)
     return sheet.done(y + 8, f"Zone {zone.name}: tubes, flows and pressures", per_m=per_m)
 
 
@@ -75,14 +75,14 @@ def _lateral(sheet: Sheet, scene: Scene, built: Built, waters: list[Water], at: 
     sheet.line((MAIN_X, y), (end, y), stroke=WATER, stroke_width=bore, data_kind="lateral")
     sheet.line((end + 2, y - 4), (end + 2, y + 4), stroke=WATER, stroke_width=BOLD, data_kind="plug")
     flow = show(sum(w.flow_l_h for w, _ in waters), Dimension.FLOW, system)
-    words = f"{spec.lateral}, {length(lateral.stations[-1].distance_m, system)}; {flow}"
+    words = f"{spec.lateral}, {length(lateral.stations[-1].distance_m, system)}"
     top = y - 2.35 * size
     sheet.text(MAIN_X + 8, top - 1.2 * size, lateral.name, font_weight="bold", room=sheet.width - 40)
     sheet.text(MAIN_X + 8, top, words, fill=SOFT, room=sheet.width - 40)
     _stations(sheet, scene, lateral, waters, at)
     first, last = (show(w.head_m, Dimension.PRESSURE, system) for w, _ in (waters[0], waters[-1]))
     unit = unit_of(Dimension.FLOW, system, small=True)
-    words = f"{unit} into each; {first} behind its first, {last} behind its last"
+    words = f"{flow}, each in {unit}; {first} first, {last} last"
     sheet.text(MAIN_X + 8, y + 2.3 * size, words, fill=SOFT, room=sheet.width - 40)
 
 
@@ -97,7 +97,7 @@ def _stations(sheet: Sheet, scene: Scene, lateral: Lateral, waters: list[Water],
         sheet.line((x, y), (x, top), stroke=WATER, stroke_width=0.9)
         named = {"data_kind": "station", "data_container": station.container}
         sheet.circle(x, top, half, fill=CLAY_TINT, stroke_width=0.8, **named)
-        if i == 0 or (i + 1) % step == 0:
+        if i % step == 0:
             sheet.text(x, y - 2 * half - 5, str(i + 1), anchor="middle")
             sheet.text(x, y + 1.15 * size, words, anchor="middle", fill=WATER)
 

@@ -19,7 +19,7 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     """Findings worst first, each with the field that would mend it, then what was assumed and from where."""
     scene = sight.scene
     assert scene is not None
-    about = {name: _about(sight, row, name) for row in scene.rows for name in row.spec.ids}
+    about = {name: found_about(sight, row, name) for row in scene.rows for name in row.spec.ids}
     marks = {name: _mark(found) for name, found in about.items()}
     findings = about[asked.container] if asked.container else sight.findings
     assumed = assumptions_of(scene)
@@ -33,7 +33,7 @@ def assumptions_of(scene: Scene) -> tuple[Assumption, ...]:
     return tuple(dict.fromkeys([*scene.design.assumptions, *(one for some in more for one in some)]))
 
 
-def _about(sight: Sight, row: RowSeen, name: str) -> tuple[Finding, ...]:
+def found_about(sight: Sight, row: RowSeen, name: str) -> tuple[Finding, ...]:
     """What was found that names a container or its row, in its words or by the field it points at."""
     field = f"containers.{row.spec.index + 1}"
     named = re.compile(rf"(?<!\w)({re.escape(name)}|{re.escape(row.spec.name)}(?! \d))(?!\w)")
@@ -48,8 +48,8 @@ def _mark(found: tuple[Finding, ...]) -> Mark:
     """How many things there are to mind, or else to know."""
     grave = sum(f.severity is not Severity.NOTE for f in found)
     if grave:
-        return Mark(f"{grave} to mind", "mind")
-    return Mark(f"{len(found)} to know") if found else Mark("clear", "good")
+        return Mark(f"{grave} to\nmind", "mind")
+    return Mark(f"{len(found)} to\nknow") if found else Mark("clear", "good")
 
 
 def _counted(findings: tuple[Finding, ...], container: str) -> str:

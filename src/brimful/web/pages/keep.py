@@ -11,7 +11,7 @@ from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, chosen_of
 from brimful.web.clock import today
 from brimful.web.dated import day_of, mark
-from brimful.web.due import Week, next_task, now_words, week_at, weeks_of
+from brimful.web.due import Week, in_short, next_task, now_words, week_at, weeks_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
 
@@ -29,7 +29,7 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     inside = {
         "chosen": chosen, "weeks": weeks, "now": now, "feed": _feed(scene), "kinds": list(kinds.values()),
         "last": [task for task in tasks if task.key in SHUT_DOWN], "charts": charts_of(sight),
-        "parted": parted,
+        "parted": parted, "in_short": in_short,
         "nitrogen_charts": _nitrogen_charts(scene, chosen),
         "dated": day_of(sight), "day_mark": mark(sight),
     }  # fmt: skip
@@ -61,7 +61,7 @@ def _marks(scene: Scene, week: Week | None) -> dict[str, Mark]:
 def _minutes(starts_count: int, minutes: int) -> str:
     if not starts_count:
         return "no water"
-    return f"{minutes} min" if starts_count == 1 else f"{starts_count} × {minutes} min"
+    return f"{minutes} min" if starts_count == 1 else f"{starts_count} × {minutes}"
 
 
 def _said(scene: Scene, chosen: Chosen) -> list[str]:

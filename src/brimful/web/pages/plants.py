@@ -6,7 +6,6 @@ from functools import partial
 from brimful.catalog import Plant
 from brimful.design.growing import WEEKS
 from brimful.design.planting.model import RowPlanting, SwapWorked
-from brimful.quantities import Dimension, show
 from brimful.render.drawings.every import container_stem
 from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.render.words import MONTHS
@@ -54,7 +53,7 @@ def _mark(scene: Scene, row: RowSeen, week: int) -> Mark:
     if not row.plants:
         return Mark("bare", "mind")
     tallest = max(plant.stands[week].height_m for plant in row.plants)
-    return Mark(show(tallest, Dimension.LENGTH, scene.system, small=scene.design.units != "metric"))
+    return Mark(f"{100 * tallest:.0f} cm" if scene.design.units == "metric" else f"{tallest / 0.0254:.0f} in")
 
 
 def _kinds(scene: Scene, chosen: Chosen) -> list[Kind]:

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from brimful.design.model import ZoneWorked
 from brimful.design.season.model import SeasonWorked, ZoneSeason
 from brimful.quantities import Dimension, System, in_unit, show, unit_of
 from brimful.render.drawings.every import zone_name
 from brimful.render.drawings.scene import Scene
+from brimful.render.numbers import alike
 from brimful.render.words import MONTHS, zone_words
 from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, Share, chosen_of, peak_of, shares_of
@@ -19,7 +21,7 @@ TOO_LITTLE, TOO_MUCH = 0.90, 1.15
 """Beyond these shares of what it should get a container is to mind."""
 OCCASIONS = {"planting_day": "after planting", "mid_season": "mid-season", "peak": "hottest days"}
 
-TOLD = "Flow into each, and how far it is off on the hottest days"
+TOLD = "Flow into each in {unit}, and how far what it gets is off on the hottest days"
 SEASON_CHARTS = ("minutes", "water", "hot-week")
 
 
@@ -55,19 +57,39 @@ def look(sight: Sight, asked: Asked) -> Leaf:
         "months": MONTHS,
         "month_name": month_name,
     }
-    return Leaf(
-        tuple(_said(scene, chosen, zones)), marks, {**inside, "months_of": months_of, "spread_out": spread_out}, TOLD
-    )
+    unit = unit_of(Dimension.FLOW, scene.system, small=True)
+    inside |= {
+        "months_of": months_of, "spread_out": spread_out, "flow_unit": unit, "flows": _flows(scene),
+        "in_tube": partial(speed_in_tube, system=scene.system),
+    }  # fmt: skip
+    return Leaf(tuple(_said(scene, chosen, zones)), marks, inside, TOLD.format(unit=unit))
 
 
 def _mark(flow_l_h: float, at_peak: Share | None, system: System) -> Mark:
-    unit = unit_of(Dimension.FLOW, system, small=True)
-    words = f"{in_unit(flow_l_h, Dimension.FLOW, system, small=True):.1f} {unit}"
+    words = f"{in_unit(flow_l_h, Dimension.FLOW, system, small=True):.1f}"
     if at_peak is None:
         return Mark(words, "bad")
     if TOO_LITTLE <= at_peak.share <= TOO_MUCH:
         return Mark(words, "good")
     return Mark(f"{words}\n{100 * (at_peak.share - 1):+.0f} %".replace("-", "−"), "mind")
+
+
+def _flows(scene: Scene) -> dict[str, str]:
+    """The flow into each container, those of a zone with as many decimals as one another."""
+    told: dict[str, str] = {}
+    for _, zone in scene.zones:
+        words = alike([one.flow_l_h for one in zone.containers], Dimension.FLOW, scene.system, small=True)
+        told |= {one.container: word for one, word in zip(zone.containers, words, strict=True)}
+    return told
+
+
+def speed_in_tube(speed_m_s: float, system: System) -> str:
+    """How fast water runs in a tube.
+
+    >>> speed_in_tube(0.5, System.METRIC), speed_in_tube(0.5, System.US)
+    ('0.50 m/s', '1.6 ft/s')
+    """
+    return f"{speed_m_s:.2f} m/s" if system is System.METRIC else f"{speed_m_s / 0.3048:.1f} ft/s"
 
 
 def _shown(scene: Scene, number: int, zone: ZoneWorked, chosen: Chosen, charts: dict[str, str]) -> ZoneShown:
