@@ -2,6 +2,8 @@
 
 import json
 import re
+import threading
+import time
 import uuid
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
@@ -20,6 +22,7 @@ from brimful.journal import KINDS
 from brimful.services import entries_of, journal_of, note
 from brimful.services.journal import NoteWish
 from brimful.web import dated
+from brimful.web.bench import Sight
 
 HOME = "/p/rail/"
 GROWING = GOOD.replace("[[containers]]", f"{NORMALS}\n\n[[containers]]")
@@ -498,6 +501,33 @@ def test_what_is_believed_follows_what_is_noted(growing: TestClient, plan: Path)
     assert growing.get(f"{HOME}work").json()["day"] != before
     assert "Last read today." in waited(growing, "notes?c=rail 1", "Last read")
     assert "The season so far" in waited(growing, "notes", "Entries: 1 × finger.")
+
+
+def test_many_notes_want_one_answer(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Work that waits its turn on an older journal is called off, and whoever waits for it gets the newest."""
+    worked: list[str] = []
+    go, begun = threading.Event(), threading.Event()
+
+    def slow(key: Any, sight: Any) -> dated.Dated:
+        worked.append(key[3])
+        begun.set()
+        assert go.wait(30)
+        return dated.Dated(trouble=key[3])
+
+    marks = iter(["1", "2", "3", *["4"] * 9])
+    monkeypatch.setattr(dated, "_worked", slow)
+    monkeypatch.setattr(dated, "mark_of", lambda _: next(marks))
+    sight = Sight("many", tmp_path / "many.toml", "digest", None, None, ())
+    with ThreadPoolExecutor(4) as readers:
+        first = readers.submit(dated.waited_for, sight, DAY)
+        assert begun.wait(30)
+        later = [readers.submit(dated.waited_for, sight, DAY) for _ in range(3)]
+        while next(reversed(dated._made))[3] != "4":
+            time.sleep(0.01)
+        go.set()
+        assert first.result(30).trouble == "1"
+        assert {one.result(30).trouble for one in later} == {"4"}
+    assert worked == ["1", "4"]
 
 
 def test_what_is_due_leaves_when_it_is_noted(growing: TestClient) -> None:

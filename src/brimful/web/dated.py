@@ -3,7 +3,7 @@
 import logging
 import threading
 from collections import OrderedDict
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
@@ -52,7 +52,12 @@ def report_of(sight: Sight) -> Dated | None:
 
 def waited_for(sight: Sight, on: date) -> Dated:
     """One day of a plan, however long that takes."""
-    return _begun(("today", str(sight.path), sight.digest, mark_of(sight.path), on), sight).result()
+    while True:
+        made = _begun(("today", str(sight.path), sight.digest, mark_of(sight.path), on), sight)
+        try:
+            return made.result()
+        except CancelledError:
+            continue  # something was noted meanwhile
 
 
 def mark(sight: Sight) -> str:
@@ -79,7 +84,7 @@ def _at_hand(kind: Kind, sight: Sight) -> Dated | None:
     if sight.opened is None or sight.doing:
         return None
     one = _begun(key, sight)
-    if one.done():
+    if one.done() and not one.cancelled():
         return one.result()
     with _lock:
         alike = [made for other, made in _made.items() if other[:3] == key[:3] and other[4] == key[4] and made.done()]
@@ -89,11 +94,19 @@ def _at_hand(kind: Kind, sight: Sight) -> Dated | None:
 def _begun(key: Key, sight: Sight) -> "Future[Dated]":
     with _lock:
         if key not in _made:
+            _call_off_older(key)
             _made[key] = _crew.submit(_worked, key, sight)
             for old in [other for other, one in _made.items() if one.done()][: max(0, len(_made) - KEPT)]:
                 del _made[old]
         _made.move_to_end(key)
         return _made[key]
+
+
+def _call_off_older(key: Key) -> None:
+    """What waits for its turn and rests on an older journal is no longer wanted: many notes want one answer."""
+    for other in list(_made):
+        if other[:3] == key[:3] and other[4] == key[4] and _made[other].cancel():
+            del _made[other]
 
 
 def _worked(key: Key, sight: Sight) -> Dated:
