@@ -145,6 +145,19 @@ def test_everything_can_be_done_without_script(
     assert page.wrong == []  # type: ignore[attr-defined]
 
 
+def drag(page: Page, what: Any, dx: float, dy: float) -> None:
+    """Take something by its middle and let it go so many pixels further, when nothing is under way."""
+    page.wait_for_function("() => !document.body.dataset.doing", timeout=120_000)
+    what.scroll_into_view_if_needed()
+    box = what.bounding_box()
+    assert box is not None
+    at = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    page.mouse.move(*at)
+    page.mouse.down()
+    page.mouse.move(at[0] + dx, at[1] + dy, steps=3)
+    page.mouse.up()
+
+
 def test_a_row_is_dragged_and_moved_by_keys(
     start: Callable[..., Served], visit: Callable[..., Page], folder: Path
 ) -> None:
@@ -153,22 +166,12 @@ def test_a_row_is_dragged_and_moved_by_keys(
     before, rail = path.read_text(), ".broad [data-row='1']"
     page.goto(f"{start(folder).address}p/{SQUARE}/edit?at=containers.1")
 
-    def drag(box: Any, dx: float, dy: float) -> None:
-        assert box is not None
-        at = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
-        page.mouse.move(*at)
-        page.mouse.down()
-        page.mouse.move(at[0] + dx, at[1] + dy, steps=3)
-        page.mouse.up()
-
     ones = page.locator(f"{rail} [data-kind=container]")
-    ones.nth(2).scroll_into_view_if_needed()
-    drag(ones.nth(2).bounding_box(), 30, 60)
+    drag(page, ones.nth(2), 30, 60)
     expect(page.locator(".undo [role=status]")).to_contain_text("steps moved")
     east, north = row_of(path)["start"]
     assert float(east.split()[0]) > 0 > float(north.split()[0])
-    ones.last.scroll_into_view_if_needed()
-    drag(ones.last.bounding_box(), -5, 80)
+    drag(page, ones.last, -5, 80)
     expect(page.locator(".undo [role=status]")).to_contain_text("steps turned")
     assert float(row_of(path)["heading"].split()[0]) > 90
     page.locator(rail).focus()

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from brimful.design.model import Assumption
-from brimful.findings import Finding
-from brimful.plan.fields import Field, fields_of
+from brimful.findings import Finding, Severity
+from brimful.plan.fields import Checked, Field, fields_of
 from brimful.plan.positions import Path
 from brimful.plan.typed import counted_or_none, dotted, inner_tables, plain_fields, read_typed, value_at, words_of
 
@@ -63,6 +63,11 @@ class Box:
     problem: str
     findings: tuple[Finding, ...]
     asked: bool
+
+    @property
+    def grave(self) -> bool:
+        """Whether something about it wants the reader's eye."""
+        return any(one.severity is not Severity.NOTE for one in self.findings)
 
     @property
     def said(self) -> bool:
@@ -209,9 +214,20 @@ def _box(known: Known, path: Path, field: Field, asked: Path) -> Box:
         choices = (*choices, words)
     return Box(
         at, field, words, _assumed(known, path, field), choices, SUGGESTED.get(name, ""),
-        checked.understood if checked and checked.understood != words else "", checked.problem if checked else "",
+        told(checked, words) if checked else "", checked.problem if checked else "",
         tuple(one for one in known.findings if _is_about(one, at)), path == asked,
     )  # fmt: skip
+
+
+def told(checked: Checked, words: str) -> str:
+    """How a value was understood, where that says more than its words do.
+
+    >>> told(Checked("6 ft", "6 ft = 1.83 m"), "6 ft"), told(Checked("90 deg", "90 deg = 90°"), "90 deg")
+    ('6 ft = 1.83 m', '')
+    """
+    one, _, other = checked.understood.partition(" = ")
+    alike = other.rstrip("°") == one.removesuffix("deg").rstrip(" °")
+    return "" if not other or alike else checked.understood
 
 
 def _is_about(finding: Finding, at: str) -> bool:
@@ -234,10 +250,10 @@ def _names(data: Mapping[str, Any], key: str) -> tuple[str, ...]:
 
 
 def _found(known: Known, path: Path) -> int:
-    at = dotted(path)
+    at, grave = dotted(path), [one for one in known.findings if one.severity is not Severity.NOTE]
     if not at:
-        return sum(one.where.field in {field.key for field in plain_fields("Plan")} for one in known.findings)
-    return sum(_is_about(one, at) for one in known.findings)
+        return sum(one.where.field in {field.key for field in plain_fields("Plan")} for one in grave)
+    return sum(_is_about(one, at) for one in grave)
 
 
 def _of_section(

@@ -20,7 +20,7 @@ from brimful.web.editing import Drawer, NotDone, drawer_of
 from brimful.web.guard import form_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.parts.part import Part
-from brimful.web.sheet import MANY, SUGGESTED, Known, data_of, section_of, sections, sheet_of
+from brimful.web.sheet import MANY, SUGGESTED, Known, data_of, section_of, sections, sheet_of, told
 from brimful.web.show import asked_of, bench_of, frame, html
 from brimful.web.words import zones_answer
 
@@ -220,8 +220,7 @@ def check(request: Request) -> Response:
     words = request.query_params.get("value", "")[:2000]
     checked = read_typed(path, words)
     problem = checked.problem or _unknown(bench.sight(), f"{field.table}.{field.key}", words)
-    understood = checked.understood if checked.understood != " ".join(words.split()) else ""
-    return JSONResponse({"path": dotted(path), "understood": understood, "problem": problem})
+    return JSONResponse({"path": dotted(path), "understood": told(checked, words), "problem": problem})
 
 
 def _unknown(sight: Sight, name: str, words: str) -> str:

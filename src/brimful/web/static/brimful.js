@@ -13,7 +13,23 @@ const swap = async (html) => {
   }
 };
 
+// Whoever stands on a field keeps it, what is being typed, and the place on the page.
+const hold = () => {
+  const at = document.activeElement;
+  const { id, value } = at ?? {};
+  const caret = at?.selectionStart;
+  return () => {
+    const again = id && document.getElementById(id);
+    if (!again) return;
+    for (let around = again.closest("details"); around; around = around.parentElement.closest("details")) around.open = true;
+    if ("value" in again && again.dataset.path && value !== undefined && again.value !== value) again.value = value;
+    again.focus({ preventScroll: true });
+    try { if (caret !== null && caret !== undefined) again.setSelectionRange(caret, caret); } catch { /* a field without a caret */ }
+  };
+};
+
 const put = (fresh) => {
+  const held = hold();
   document.title = fresh.title;
   const open = new Set([...document.querySelectorAll("#page details[open] > summary")].map((one) => one.textContent));
   document.getElementById("page").replaceWith(fresh.getElementById("page"));
@@ -21,6 +37,7 @@ const put = (fresh) => {
   head(document.querySelector("header"), fresh.querySelector("header"));
   for (const [name, value] of Object.entries(fresh.body.dataset)) document.body.dataset[name] = value;
   dress();
+  held();
 };
 
 // The lenses lead to the container that is chosen now; who stands on one stays on it.
@@ -50,7 +67,8 @@ const away = (gone) => {
 };
 
 const written = () => [...document.querySelectorAll("#page input:not([type=range], [type=hidden]), #page textarea")]
-  .some((field) => field.value !== field.defaultValue || field.checked !== field.defaultChecked);
+  .some((field) => field.value !== field.defaultValue || field.checked !== field.defaultChecked)
+  || document.querySelector("#page [data-held]") !== null;
 
 // Ask how far the longer work is and whether the plan has changed; redraw when it has, but never over what is being written.
 const watch = async () => {

@@ -52,6 +52,7 @@ document.addEventListener("pointerdown", (event) => {
   thing.focus({ preventScroll: true });
   held = { thing, end: "end" in event.target.dataset ? thing.querySelector("[data-kind][data-end]") : null, x: event.clientX, y: event.clientY, dx: 0, dy: 0 };
   thing.setPointerCapture(event.pointerId);
+  thing.dataset.held = ""; // the page is not redrawn under the hand
 });
 
 document.addEventListener("pointermove", (event) => {
@@ -70,7 +71,10 @@ const drop = (cancel) => {
   if (!held) return;
   const { thing, end, dx, dy } = held;
   held = null;
-  if (cancel || Math.hypot(dx, dy) < 4) (end ?? thing).removeAttribute("transform");
+  if (cancel || Math.hypot(dx, dy) < 4) {
+    (end ?? thing).removeAttribute("transform");
+    delete thing.dataset.held;
+  }
   else moved(thing, end ? "end" : "", dx, -dy);
 };
 document.addEventListener("pointerup", () => drop(false));
@@ -105,6 +109,7 @@ document.addEventListener("keydown", (event) => {
   const by = event.shiftKey ? BIG_M : STEP_M;
   if (steps && steps.thing !== thing) walk();
   steps ??= { thing, east: 0, north: 0 };
+  thing.dataset.held = "";
   steps.east += by * way[0];
   steps.north += by * way[1];
   const per = scale(thing.closest("svg"));

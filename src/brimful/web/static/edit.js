@@ -29,13 +29,19 @@ const check = async (field) => {
 
 // Send a form, or one field of it, and redraw with what comes back; edits go one after another.
 const send = (form, only, button) => {
+  clearTimeout(asked); // the answer says what is wrong
   sending = sending.then(() => sent(form, only, button)).catch(() => away(true));
   return sending;
 };
 
+// A field that stands as it was shown is not sent: the plan may have moved on meanwhile.
+const altered = (field) => field.options
+  ? [...field.options].some((option) => option.selected !== option.defaultSelected)
+  : field.value !== field.defaultValue;
+
 const sent = async (form, only, button) => {
   const data = new FormData(form, button ?? undefined);
-  if (only) for (const name of [...data.keys()]) if (name.startsWith("f:") && name !== only.name) data.delete(name);
+  for (const one of form.querySelectorAll("[data-path]")) if (only ? one !== only : !altered(one)) data.delete(one.name);
   const now = document.querySelector(".sheet")?.dataset.digest;
   if (now && data.has("digest")) data.set("digest", now);
   const start = performance.now();
@@ -47,28 +53,9 @@ const sent = async (form, only, button) => {
     form.requestSubmit(button ?? undefined);
     return;
   }
-  const held = hold();
   put(new DOMParser().parseFromString(html, "text/html"));
   if (answer.redirected) history.replaceState({}, "", answer.url);
-  held();
   performance.measure("edit", { start });
-};
-
-// Whoever has gone on to another field keeps it, what stands in it, and the place on the page.
-const hold = () => {
-  const at = document.activeElement;
-  const { id, value } = at ?? {};
-  const caret = at?.selectionStart;
-  const open = [...document.querySelectorAll("details[open][id]")].map((one) => one.id);
-  return () => {
-    for (const one of open) document.getElementById(one)?.setAttribute("open", "");
-    const again = id && document.getElementById(id);
-    if (!again) return;
-    for (let around = again.closest("details"); around; around = around.parentElement.closest("details")) around.open = true;
-    if ("value" in again && again.dataset.path && value !== undefined && again.value !== value) again.value = value;
-    again.focus({ preventScroll: true });
-    try { if (caret !== null && caret !== undefined) again.setSelectionRange(caret, caret); } catch { /* a field without a caret */ }
-  };
 };
 
 document.addEventListener("change", (event) => {
