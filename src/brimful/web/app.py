@@ -14,7 +14,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Mount, Route
 
 from brimful.errors import BrimfulError
-from brimful.web import compare, start
+from brimful.web import compare, engine, start
 from brimful.web.editing import Drawers
 from brimful.web.files import Files
 from brimful.web.guard import guards
@@ -58,6 +58,7 @@ def routes() -> list[BaseRoute]:
         Route("/", show_index, name="index"),
         *start.ROUTES,
         *compare.ROUTES,
+        *engine.ROUTES,
         Route("/container/{name:path}", to_only_plan),
         *lenses,
         *parts,

@@ -1,7 +1,7 @@
 """What the emitters of each container give against what those of its siblings give."""
 
 from brimful.design.model import ZoneWorked
-from brimful.quantities import Dimension, System, in_unit
+from brimful.quantities import Dimension, System, in_unit, unit_of
 from brimful.render.charts.vega import Spec, axis, spec
 
 LEAST_PERCENT, MOST_PERCENT = 80.0, 105.0
@@ -44,5 +44,11 @@ def flows(zone: ZoneWorked, system: System) -> Spec:
             "y": axis("percent", "% of the mean", scale={"domain": list(ends), "zero": False}),
             "color": kind,
             "shape": kind,
+            "tooltip": [
+                axis("container", "container", "nominal"),
+                kind | {"title": "row"},
+                axis("percent", "% of the mean"),
+                axis("flow", f"flow, {unit_of(Dimension.FLOW, system, small=True)}"),
+            ],
         },
     )

@@ -2,6 +2,7 @@
 
 from brimful.web import start
 from brimful.web.parts import (
+    charts,
     container,
     downloads,
     edit,
@@ -21,6 +22,7 @@ from brimful.web.parts.part import Part
 PARTS: tuple[Part, ...] = (
     *work.PARTS,
     *pictures.PARTS,
+    *charts.PARTS,
     *downloads.PARTS,
     *explain.PARTS,
     *evidence.PARTS,
