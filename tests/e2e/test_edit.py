@@ -148,6 +148,7 @@ def test_everything_can_be_done_without_script(
 def drag(page: Page, what: Any, dx: float, dy: float) -> None:
     """Take something by its middle and let it go so many pixels further, when nothing is under way."""
     page.wait_for_function("() => !document.body.dataset.doing", timeout=120_000)
+    page.wait_for_timeout(600)  # the last redraw fades in
     what.scroll_into_view_if_needed()
     box = what.bounding_box()
     assert box is not None
