@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 from tests.e2e.conftest import DEMO, Served
+from tests.e2e.test_page import AXE, LEAST_PX, STANDING_ALONE
 
 FLOW = f"p/{DEMO}/chart/zone-1-flow"
 MARKS = "#chart .mark-symbol.role-mark path"
@@ -29,6 +30,22 @@ def test_a_chart_draws_itself(server: Served, visit: Callable[..., Page], size: 
     assert page.evaluate(BEYOND) <= 0
     assert [one for one in asked if not one.startswith((server.address, "data:"))] == []
     assert page.wrong == []  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize(("size", "scheme"), [("desk", "light"), ("phone", "dark")])
+@pytest.mark.parametrize("chart", ["zone-1-flow", "season-1-hot-week", "crew"])
+def test_nothing_stands_in_a_readers_way(
+    server: Served, visit: Callable[..., Page], chart: str, size: str, scheme: str
+) -> None:
+    """A drawn chart with its table open breaks no rule of accessibility that a machine can check."""
+    page = visit(size, color_scheme=scheme, bypass_csp=True, reduced_motion="reduce")
+    page.goto(f"{server.address}p/{DEMO}/chart/{chart}")
+    expect(page.locator("#chart svg.marks")).to_be_visible(timeout=DRAWN_MS)
+    page.locator("summary").click()
+    page.evaluate(AXE)
+    found = page.evaluate("() => axe.run(document, {resultTypes: ['violations']})")["violations"]
+    assert [(one["id"], one["nodes"][0]["html"][:200]) for one in found] == []
+    assert page.evaluate(STANDING_ALONE, LEAST_PX) == []
 
 
 def test_a_name_in_the_legend_holds_its_series(server: Served, visit: Callable[..., Page]) -> None:
