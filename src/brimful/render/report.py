@@ -1,6 +1,5 @@
 """The season's report as a person reads it: water, what failed, what was learned, what to change."""
 
-import io
 import re
 from collections.abc import Iterator
 
@@ -9,6 +8,7 @@ from rich.console import Console
 from brimful.design.today.report import FailureReport, RowReport, SeasonReport, ZoneReport
 from brimful.quantities import Dimension, System, show
 from brimful.render.markup import as_words
+from brimful.render.paper import terminal, text_of
 from brimful.render.words import zone_words
 
 EMPTY = "Nothing was written down. What the crew notes with `brimful note` will stand here: water, failures, lessons."
@@ -17,17 +17,12 @@ TABLE = "brimful-microclimates.csv"
 
 def show_report(report: SeasonReport) -> None:
     """Print the report to the terminal; on a narrow or piped one it stays readable."""
-    console = Console(highlight=False, emoji=False)
-    if not console.is_terminal:
-        console = Console(highlight=False, emoji=False, width=100)
-    print_report(report, console)
+    print_report(report, terminal())
 
 
 def report_text(report: SeasonReport) -> str:
     """The report as plain text, as wide as a printed page."""
-    page = io.StringIO()
-    print_report(report, Console(file=page, width=100, no_color=True, highlight=False, emoji=False))
-    return page.getvalue()
+    return text_of(lambda console: print_report(report, console))
 
 
 def print_report(report: SeasonReport, console: Console) -> None:

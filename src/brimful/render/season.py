@@ -1,7 +1,5 @@
 """The season as a gardener pins it up: the sentence first, then each zone's weeks, then what else would be."""
 
-import io
-
 from rich.console import Console
 from rich.table import Table
 
@@ -10,6 +8,7 @@ from brimful.findings import Finding
 from brimful.quantities import Dimension, System, show, show_number, unit_of
 from brimful.render.as_text import finding_lines
 from brimful.render.markup import as_words
+from brimful.render.paper import terminal, text_of
 from brimful.render.summary import COLOURS, titled_table
 from brimful.render.words import MONTHS
 
@@ -18,17 +17,12 @@ BARS = "▁▂▃▄▅▆▇█"
 
 def show_season(season: SeasonWorked, findings: tuple[Finding, ...]) -> None:
     """Print the season to the terminal; on a narrow or piped one it stays readable."""
-    console = Console(highlight=False, emoji=False)
-    if not console.is_terminal:
-        console = Console(highlight=False, emoji=False, width=100)
-    print_season(season, findings, console)
+    print_season(season, findings, terminal())
 
 
 def season_text(season: SeasonWorked, findings: tuple[Finding, ...]) -> str:
     """The season as plain text, as wide as a printed page."""
-    page = io.StringIO()
-    print_season(season, findings, Console(file=page, width=100, no_color=True, highlight=False, emoji=False))
-    return page.getvalue()
+    return text_of(lambda console: print_season(season, findings, console))
 
 
 def print_season(season: SeasonWorked, findings: tuple[Finding, ...], console: Console) -> None:

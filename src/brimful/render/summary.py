@@ -1,6 +1,5 @@
 """The summary a gardener acts on: the sentence first, then the tables, then what to mind and what was assumed."""
 
-import io
 from collections.abc import Callable, Sequence
 
 from rich.box import SIMPLE_HEAD
@@ -12,6 +11,7 @@ from brimful.findings import Finding, Severity
 from brimful.quantities import Dimension, System, show, show_number, unit_of
 from brimful.render.as_text import finding_lines
 from brimful.render.markup import as_words
+from brimful.render.paper import terminal, text_of
 from brimful.render.words import supply_words, zone_words
 
 OCCASION_WORDS: dict[Occasion, str] = {
@@ -28,17 +28,12 @@ CUBIC_FOOT_L = 28.316846592
 
 def show_summary(design: Design, findings: tuple[Finding, ...], units: str | None) -> None:
     """Print the summary to the terminal; on a narrow or piped one it stays readable."""
-    console = Console(highlight=False, emoji=False)
-    if not console.is_terminal:
-        console = Console(highlight=False, emoji=False, width=100)
-    print_summary(design, findings, units, console)
+    print_summary(design, findings, units, terminal())
 
 
 def summary_text(design: Design, findings: tuple[Finding, ...]) -> str:
     """The summary as plain text, as wide as a printed page."""
-    page = io.StringIO()
-    print_summary(design, findings, None, Console(file=page, width=100, no_color=True, highlight=False, emoji=False))
-    return page.getvalue()
+    return text_of(lambda console: print_summary(design, findings, None, console))
 
 
 def print_summary(design: Design, findings: tuple[Finding, ...], units: str | None, console: Console) -> None:
@@ -141,7 +136,7 @@ def _zone_head(zone: ZoneWorked, system: System) -> str:
         f"\n[bold]{zone_words(zone.name).capitalize()}[/bold]: {show(zone.flow_l_h, Dimension.FLOW, system)}, "
         f"{supply_words(zone.supply_share)}; "
         f"{zone.regulator}; emission uniformity {zone.emission_uniformity_percent:.0f} %; "
-        f"fastest water {fast} in {zone.most_velocity_where}. Flow by container:"
+        f"fastest water {fast} in {zone.most_velocity_where.replace('/', ' ')}. Flow by container:"
     )
 
 

@@ -1,6 +1,5 @@
 """Today as a person says it: how long to run, what is due, what to look at, and why it is not what the table says."""
 
-import io
 from collections.abc import Iterator
 
 from rich.console import Console
@@ -9,6 +8,7 @@ from rich.table import Table
 from brimful.design.today.model import BelievedWorked, DueWorked, LookWorked, TodayWorked, ZoneToday
 from brimful.quantities import Dimension, System, show
 from brimful.render.markup import as_words
+from brimful.render.paper import terminal, text_of
 from brimful.render.summary import titled_table
 from brimful.render.words import zone_words
 
@@ -18,17 +18,12 @@ SURE = ((0.9, "almost surely"), (0.7, "very likely"), (0.5, "likely"), (0.0, "pe
 
 def show_today(today: TodayWorked) -> None:
     """Print today to the terminal; on a narrow or piped one it stays readable."""
-    console = Console(highlight=False, emoji=False)
-    if not console.is_terminal:
-        console = Console(highlight=False, emoji=False, width=100)
-    print_today(today, console)
+    print_today(today, terminal())
 
 
 def today_text(today: TodayWorked) -> str:
     """Today as plain text, as wide as a printed page."""
-    page = io.StringIO()
-    print_today(today, Console(file=page, width=100, no_color=True, highlight=False, emoji=False))
-    return page.getvalue()
+    return text_of(lambda console: print_today(today, console))
 
 
 def print_today(today: TodayWorked, console: Console) -> None:

@@ -1,6 +1,5 @@
 """What the pages of build and care share: heading, findings, assumptions, amounts in words."""
 
-import io
 from collections.abc import Callable
 
 from rich.console import Console
@@ -11,11 +10,11 @@ from brimful.findings import Finding
 from brimful.quantities import Dimension, System, show
 from brimful.render.as_text import finding_lines
 from brimful.render.markup import as_words
+from brimful.render.paper import terminal, text_of
 from brimful.render.summary import COLOURS, loose, titled_table
 
 Body = Callable[[Care, System, Console], None]
 Sentence = Callable[[Care, System], str]
-WIDTH = 100
 
 
 def system_of(care: Care) -> System:
@@ -25,18 +24,12 @@ def system_of(care: Care) -> System:
 
 def show_page(care: Care, findings: tuple[Finding, ...], answer: Sentence, body: Body) -> None:
     """Print a page to the terminal; on a narrow or piped one it stays readable."""
-    console = Console(highlight=False)
-    if not console.is_terminal:
-        console = Console(highlight=False, width=WIDTH)
-    print_page(care, findings, answer, body, console)
+    print_page(care, findings, answer, body, terminal())
 
 
 def page_text(care: Care, findings: tuple[Finding, ...], answer: Sentence, body: Body) -> str:
     """The page as plain text, as wide as a printed page."""
-    page = io.StringIO()
-    console = Console(file=page, width=WIDTH, no_color=True, highlight=False)
-    print_page(care, findings, answer, body, console)
-    return page.getvalue()
+    return text_of(lambda console: print_page(care, findings, answer, body, console))
 
 
 def print_page(care: Care, findings: tuple[Finding, ...], answer: Sentence, body: Body, console: Console) -> None:
