@@ -26,7 +26,7 @@ NAMED = re.compile(rb"""["']([^"'\n]+\.(?:csv|json|dly))["']""", re.IGNORECASE)
 """A file that a plan names, wherever it stands."""
 KEPT = 8
 """So many texts of a plan are kept worked out: going back to one is at once."""
-PAUSE_S = 0.8
+PAUSE_S = 1.5
 """While a plan is edited the longer work waits so long for the next edit, so as not to slow it."""
 
 
