@@ -21,6 +21,7 @@ from brimful.domains.learning import (
     Settings,
     believed_on,
     follow,
+    held_untold_l,
 )
 from brimful.domains.learning.faults import CAUSE_KEYS
 
@@ -108,6 +109,18 @@ def test_one_day_alone_is_that_day_of_the_season(day: int) -> None:
     assert np.array_equal(alone.causes, whole.causes[day])
     for part in ("store_share", "demand_factor", "supply_factor"):
         assert np.array_equal(getattr(alone, part).low, getattr(whole.beliefs[0], part).low)
+
+
+@settings(max_examples=5, deadline=None)
+@given(day=st.integers(0, 19))
+def test_what_is_held_untold_is_the_belief_without_readings(day: int) -> None:
+    """Containers of other sizes and flows hold what the whole season without readings reports of them."""
+    sizes = np.array([4.0, 10.0, 11.0, 30.0])
+    site = made_site(4, rows=2, capacity_l=sizes, stress_l=0.4 * sizes, flow_l_h=np.array([2.0, 8.0, 9.0, 12.0]))
+    whole = follow(site, made_days(4, 20), (), seed=7, report_days=(day,)).beliefs[0]
+    assert held_untold_l(day, site, made_days(4, 20), seed=7) == pytest.approx(
+        whole.store_share.middle * sizes, rel=1e-9
+    )
 
 
 @settings(max_examples=6, deadline=None)

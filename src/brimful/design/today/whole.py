@@ -29,7 +29,7 @@ from brimful.design.today.look import believed_of, feel_next, look_of
 from brimful.design.today.model import TodayWorked
 from brimful.design.today.run import Morning, zone_today
 from brimful.design.today.told import Ground, Told, metered, readings_of
-from brimful.domains.learning import Days, Reading, Site, believed_on
+from brimful.domains.learning import Days, Reading, Site, believed_on, held_untold_l
 from brimful.domains.watering.season import Store
 from brimful.plan.names import zone_words
 from brimful.plan.schema import Plan
@@ -150,7 +150,7 @@ def morning_of(desk: TodayDesk, stand: Stand, told: Sequence[Told], today: int) 
     readings: list[Reading] = [*readings_of(told, stand.ground, day_of), *metered(told, stand.ground, day_of)]
     belief = believed_on(today, stand.site, days, readings, seed=SEED)
     # what the table counts on is what the same guesses come to where nobody has told anything
-    silent = believed_on(today, stand.site, usual, (), seed=SEED)
+    usual_held_l = held_untold_l(today, stand.site, usual, seed=SEED)
     return Morning(
         today=today,
         belief=belief,
@@ -158,7 +158,7 @@ def morning_of(desk: TodayDesk, stand: Stand, told: Sequence[Told], today: int) 
         days=days,
         sky=sky,
         usual=usual,
-        usual_held_l=silent.store_share.middle * stand.site.capacity_l,
+        usual_held_l=usual_held_l,
         wanted=wanted,
         names=stand.ground.names,
         zone_of=stand.zone_of,

@@ -30,7 +30,7 @@ from brimful.domains.learning.causes import (
 )
 from brimful.domains.learning.faults import CAUSE_KEYS, CAUSES, NOTHING, Cause
 from brimful.domains.learning.field_tests import FIELD_TESTS, FieldTest
-from brimful.domains.learning.filter import Track, believed_on, follow
+from brimful.domains.learning.filter import Track, believed_on, follow, held_untold_l
 from brimful.domains.learning.inputs import Days, Reading, ReadingErrors, Settings, Site
 from brimful.domains.learning.kinds import DRY, KINDS, MOIST, WET, Kind
 from brimful.domains.learning.threshold import two_dry
@@ -63,6 +63,7 @@ __all__ = [
     "entropy_bits",
     "expected_bits",
     "follow",
+    "held_untold_l",
     "quickest_test",
     "suspect",
     "suspects",

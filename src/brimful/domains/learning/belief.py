@@ -58,15 +58,15 @@ def belief_of(cloud: Cloud, weights: FloatArray, site: Site, day: int, count: in
     short = (weights * (water < site.stress_l[:count, None, None])).sum(axis=(1, 2))
     return Belief(
         day,
-        _estimate(water / site.capacity_l[:count, None, None], weights),
-        _estimate(np.exp(state[DEMAND]) * state[FAULT_DEMAND], weights),
-        _estimate(np.exp(state[SUPPLY]) * state[FAULT_SUPPLY], weights),
+        weighted(water / site.capacity_l[:count, None, None], weights),
+        weighted(np.exp(state[DEMAND]) * state[FAULT_DEMAND], weights),
+        weighted(np.exp(state[SUPPLY]) * state[FAULT_SUPPLY], weights),
         short,
         weights.sum(axis=-1),
     )
 
 
-def _estimate(values: FloatArray, weights: FloatArray) -> Estimate:
+def weighted(values: FloatArray, weights: FloatArray) -> Estimate:
     """Weighted mean and quantiles over causes and particles."""
     flat, weight = values.reshape(len(values), -1), weights.reshape(len(values), -1)
     order = np.argsort(flat, axis=1)

@@ -11,9 +11,10 @@ import numpy as np
 from brimful.domains.learning.faults import CAUSES, chances_day, drawn_factors
 from brimful.domains.learning.inputs import FloatArray, IntArray, Settings, Site
 
-WATER, DEMAND, SUPPLY, HAND, FAULT_DEMAND, FAULT_SUPPLY, FAULT_METERED = range(7)
-"""Rows of the state: store [L], logarithms of demand and supply factor, how much drier than most the hand that feels it
-calls a mix (share of the store), and what a fault multiplies demand, supply and metered water by."""
+DEMAND, SUPPLY, HAND, FAULT_DEMAND, FAULT_SUPPLY, FAULT_METERED, WATER = range(7)
+"""Rows of the state: logarithms of demand and supply factor, how much drier than most the hand that feels it calls a
+mix (share of the store), what a fault multiplies demand, supply and metered water by, and the store [L]. Rows after
+the last are the stores of further containers that share all the rest."""
 _NEWBORN_SHARE = 4  # one newborn for so many particles, each day and cause
 
 
@@ -40,7 +41,7 @@ def first_cloud(site: Site, settings: Settings, random: np.random.Generator) -> 
     state[WATER] = np.clip(start, 0.0, max(1.0, settings.start_share)) * site.capacity_l[:, None, None]
     wander = _wander_spread(settings) * random.standard_normal((3, causes, particles))
     state[DEMAND : HAND + 1] = wander[:, None]
-    state[FAULT_DEMAND:] = np.stack(drawn_factors(random.random((3, causes, particles))))[:, None]
+    state[FAULT_DEMAND:WATER] = np.stack(drawn_factors(random.random((3, causes, particles))))[:, None]
     chance = np.zeros((containers, causes))
     chance[:, 0] = 1.0
     return Cloud(state, chance)
@@ -91,7 +92,7 @@ def _newborn(state: FloatArray, random: np.random.Generator) -> FloatArray:
     picked = random.integers(particles, size=(causes, n))
     born: FloatArray = state[:, :, 0][:, :, picked]
     born[:, :, 0] = state[:, :, 1 + np.arange(n) % (causes - 1), picked[0]]
-    born[FAULT_DEMAND:] = np.stack(drawn_factors(random.random((3, causes, n))))[:, None]
+    born[FAULT_DEMAND:WATER] = np.stack(drawn_factors(random.random((3, causes, n))))[:, None]
     return born
 
 
@@ -152,5 +153,6 @@ def mend(cloud: Cloud, container: int, random: np.random.Generator) -> None:
     causes, particles = state.shape[1:]
     weights = np.repeat(chance / particles, particles)[None, None]
     sound = resampled(state.reshape(len(state), 1, 1, -1), weights, random.random((1, 1)), particles)[:, 0, 0]
-    state[:FAULT_DEMAND] = sound[:FAULT_DEMAND, None]
+    lasting = [DEMAND, SUPPLY, HAND, WATER]
+    state[lasting] = sound[lasting, None]
     chance[:] = np.eye(1, causes)[0]
