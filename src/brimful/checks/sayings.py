@@ -61,7 +61,7 @@ def fast_water(zone: ZoneWorked, system: System) -> tuple[str, str]:
     fast = show(zone.most_velocity_m_s, Dimension.SPEED, System.METRIC)
     if system is System.US:
         fast = f"{zone.most_velocity_m_s / 0.3048:.1f} ft/s (at most 5)"
-    said = f'in zone "{zone.name}" water runs at {fast} in {zone.most_velocity_where}'
+    said = f'in zone "{zone.name}" water runs at {fast} in {zone.most_velocity_where.replace("/", " ")}'
     return said, "Take the next larger tube there: fast water hammers when the valve shuts."
 
 

@@ -7,7 +7,7 @@ from brimful.quantities import Dimension, show
 from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
 from brimful.render.book.words import some_of
 from brimful.render.care.work import tape
-from brimful.render.charts.crew import crew
+from brimful.render.charts.crew import crew, finish_words
 from brimful.render.charts.vega import printed
 
 MOST_TOGETHER = 3
@@ -139,8 +139,8 @@ def _crew(desk: Desk, care: Care) -> Iterator[Block]:
     build = care.build
     assert build is not None
     yield say(
-        f"{build.people_count} people finish in {build.finish_hours:.0f} hours, day {build.finish_days_count}. "
-        f"Held up by {build.held_up_by}; one more pair of hands saves {build.saved_by_one_more_hours:.1f} hours."
+        f"{finish_words(build)}, after {build.finish_hours:.0f} working hours; one more pair of hands saves "
+        f"{build.saved_by_one_more_hours:.1f}."
     )
     chart = crew(build)
     if chart is not None:

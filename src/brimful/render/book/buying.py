@@ -8,7 +8,7 @@ from brimful.quantities import Dimension, System, show
 from brimful.render.book.blocks import Block, Column, Desk, chapter, picture, say, table, text
 from brimful.render.book.words import loose
 from brimful.render.care.page import amount, money
-from brimful.render.care.shop import answer, cut_words
+from brimful.render.care.shop import answer, cut_length, cut_words
 from brimful.render.charts.costs import costs
 from brimful.render.charts.vega import printed
 from brimful.render.words import capital
@@ -63,7 +63,7 @@ def _cut(desk: Desk, index: int) -> Block:
         (
             ("on hand, " if roll.on_hand else "") + show(roll.roll_m, Dimension.LENGTH, desk.system),
             cut_words(roll, desk.system),
-            show(roll.offcut_m, Dimension.LENGTH, desk.system),
+            cut_length(roll.offcut_m, desk.system),
         )
         for roll in cut.rolls
     ]

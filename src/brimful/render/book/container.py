@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from brimful.quantities import Dimension, show
 from brimful.render.book.blocks import Block, Column, Desk, abreast, chapter, pairs, picture, table, text
 from brimful.render.book.words import by_name, loose, percent, some_of
+from brimful.render.care.shop import cut_length
 from brimful.render.drawings.above import draw_above
 from brimful.render.drawings.scene import RowSeen
 from brimful.render.drawings.section import draw_section
@@ -91,8 +92,8 @@ def _figures(desk: Desk, row: RowSeen) -> Block:
     ]
     if worked.tube is not None:
         rows += [
-            ("dripline to cut", show(worked.tube.dripline_cut_m, Dimension.LENGTH, system)),
-            ("feeder inside, from the hole up", show(worked.tube.feeder_cut_m, Dimension.LENGTH, system)),
+            ("dripline to cut", cut_length(worked.tube.dripline_cut_m, system)),
+            ("feeder inside, from the hole up", cut_length(worked.tube.feeder_cut_m, system)),
             ("emitters", str(len(worked.tube.emitters_x_m))),
             ("staples", str(worked.tube.staples_count)),
         ]

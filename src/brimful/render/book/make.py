@@ -54,7 +54,7 @@ def book_data(scene: Scene, style: Style) -> dict[str, object]:
     return {
         "title": soft(scene.design.title),
         "short": shortened(scene.design.title, style.size, 0.8 * style.width),
-        "place": soft(scene.design.site.place),
+        "place": soft("" if scene.design.site.place == "unnamed place" else scene.design.site.place),
         "size": style.size,
         "width": width,
         "height": height,

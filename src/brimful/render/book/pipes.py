@@ -43,7 +43,7 @@ def _answer(desk: Desk, zone: ZoneWorked) -> str:
     return (
         f"{show(zone.flow_l_h, Dimension.FLOW, desk.system)}, {supply_words(zone.supply_share)}. Emission uniformity "
         f"{zone.emission_uniformity_percent:.0f} %, low quarter {zone.distribution_uniformity_percent:.0f} %; fastest "
-        f"water {fast} in {zone.most_velocity_where}."
+        f"water {fast} in {zone.most_velocity_where.replace('/', ' ')}."
     )
 
 

@@ -6,6 +6,7 @@ from rich.table import Table
 from brimful.design.care.model import Care, CutRollWorked, CutTubeWorked, OrderItem
 from brimful.quantities import Dimension, System, show
 from brimful.render.care.page import amount, money
+from brimful.render.care.work import tape
 from brimful.render.summary import titled_table
 
 SHORT = 4
@@ -63,7 +64,7 @@ def _cut(cut: CutTubeWorked, system: System) -> Table:
     for roll in cut.rolls:
         kind = "on hand, " if roll.on_hand else ""
         length = show(roll.roll_m, Dimension.LENGTH, system)
-        table.add_row(kind + length, cut_words(roll, system), show(roll.offcut_m, Dimension.LENGTH, system))
+        table.add_row(kind + length, cut_words(roll, system), cut_length(roll.offcut_m, system))
     return table
 
 
@@ -78,8 +79,17 @@ def cut_words(roll: CutRollWorked, system: System) -> str:
     return "; ".join(_same(length, labels, system) for length, labels in groups)
 
 
+def cut_length(length_m: float, system: System) -> str:
+    """A piece as it is measured off: feet and inches, or metres to the centimetre.
+
+    >>> cut_length(2.559, System.US), cut_length(2.559, System.METRIC)
+    ('8 ft 4 3/4 in', '2.56 m')
+    """
+    return tape(length_m, system) if system is System.US else show(length_m, Dimension.LENGTH, system)
+
+
 def _same(length_m: float, labels: list[str], system: System) -> str:
-    shown = show(length_m, Dimension.LENGTH, system)
+    shown = cut_length(length_m, system)
     if len(labels) == 1:
         return f"{shown} {labels[0]}"
     some = f"{labels[0]} … {labels[-1]}" if len(labels) > SHORT else ", ".join(labels)

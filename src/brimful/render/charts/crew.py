@@ -10,16 +10,23 @@ FOLLOWS_ON_H = 0.02
 LANE = 7
 
 
+def finish_words(build: BuildWorked) -> str:
+    """Who finishes when, and what else than hands holds them up."""
+    hands = "1 person finishes" if build.people_count == 1 else f"{build.people_count} people finish"
+    held = "" if build.held_up_by == "people" else f"; {build.held_up_by} holds them up"
+    return f"{hands} on day {build.finish_days_count}{held}"
+
+
 def crew(build: BuildWorked) -> Spec | None:
     """A lane for each place, in it a bar for each step and person along the working hours; None where nothing is to
     do."""
     rows = list(_stretches(build))
     if not rows:
         return None
-    days, places = build.finish_days_count, dict.fromkeys(row["place"] for row in rows)
+    places = dict.fromkeys(row["place"] for row in rows)
     person = axis("person", None, "nominal", sort=None)
     return spec(
-        f"{build.people_count} people finish in {days} {'day' if days == 1 else 'days'}; held up by {build.held_up_by}",
+        finish_words(build),
         f"who works where, in working hours from the start, {build.day_hours:g} a day",
         rows,
         height=(LANE * build.people_count + 6) * len(places),

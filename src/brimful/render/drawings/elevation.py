@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from brimful.render.drawings.measures import length, scale_bar
+from brimful.render.drawings.measures import pitch_words, scale_bar
 from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.render.drawings.svg import SOFT, WATER, Sheet, number, parts_that_fit, text_width
 from brimful.render.drawings.vessels import draw_container
@@ -98,7 +98,7 @@ def _row(sheet: Sheet, scene: Scene, row: RowSeen, y: float, how: tuple[Spread, 
         )
         if row.spec.count > 1:
             apart = row.spec.stations_m[1] - row.spec.stations_m[0]
-            sheet.text(sheet.width - EDGE, y, f"{length(apart, scene.system)} apart", anchor="end", fill=SOFT)
+            sheet.text(sheet.width - EDGE, y, f"{pitch_words(apart, scene.system)} apart", anchor="end", fill=SOFT)
         sheet.text(EDGE, y, words, room=sheet.width - 2 * EDGE - 9 * sheet.size, font_weight="bold")
         y += 0.3 * sheet.size
     for first in range(0, row.spec.count, spread.a_line):

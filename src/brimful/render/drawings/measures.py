@@ -16,6 +16,17 @@ def length(value_m: float, system: System) -> str:
     return show(value_m, Dimension.LENGTH, system)
 
 
+def pitch_words(pitch_m: float, system: System) -> str:
+    """How far apart containers stand, in feet where those are whole.
+
+    >>> pitch_words(2.4384, System.US), pitch_words(2.5, System.US)
+    ('8 ft', '98 1/2 in')
+    """
+    feet = pitch_m / FOOT_M
+    whole = system is System.US and round(feet) and abs(feet - round(feet)) < 1e-6
+    return f"{feet:.0f} ft" if whole else length(pitch_m, system)
+
+
 def round_length_m(most_m: float, system: System) -> float:
     """The longest round length that is at most so long; the shortest of all where none is."""
     steps = _STEPS_FT if system is System.US else _STEPS_M

@@ -82,7 +82,7 @@ def _lateral(sheet: Sheet, scene: Scene, built: Built, waters: list[Water], at: 
     _stations(sheet, scene, lateral, waters, at)
     first, last = (show(w.head_m, Dimension.PRESSURE, system) for w, _ in (waters[0], waters[-1]))
     unit = unit_of(Dimension.FLOW, system, small=True)
-    words = f"{flow}, each in {unit}; {first} first, {last} last"
+    words = f"{flow}, each in {unit}; {first} to {last}"
     sheet.text(MAIN_X + 8, y + 2.3 * size, words, fill=SOFT, room=sheet.width - 40)
 
 

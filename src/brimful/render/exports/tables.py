@@ -8,6 +8,7 @@ from dataclasses import fields
 
 from brimful.design.care.model import Care
 from brimful.quantities import Dimension, System, show
+from brimful.render.care.shop import cut_length
 from brimful.render.exports.order_table import OrderRow, harmless, order_rows
 from brimful.render.exports.spreadsheet import HEAD
 
@@ -76,8 +77,8 @@ def cut_text(care: Care) -> str:
             said = "on hand" if roll.on_hand else "roll"
             lines.append(f"  {said} {number}, {show(roll.roll_m, Dimension.LENGTH, system)}")
             for label, length in zip(roll.labels, roll.pieces_m, strict=True):
-                lines.append(f"    [ ] {show(length, Dimension.LENGTH, system):>10}  {label}")
-            lines.append(f"    left over {show(roll.offcut_m, Dimension.LENGTH, system)}")
+                lines.append(f"    [ ] {cut_length(length, system):>14}  {label}")
+            lines.append(f"    left over {cut_length(roll.offcut_m, system)}")
     return "\n".join(lines) + "\n"
 
 
