@@ -37,7 +37,7 @@ from brimful.domains.learning import (
     two_dry,
 )
 
-SEASONS, FIRST = 210, 3000
+SEASONS, FIRST = 210, 4000
 METERED = {"daily": 1, "weekly": WEEK, "never": 0}
 LEAK = CAUSE_KEYS[2]
 FILTER, PLAIN = "filter", "two dry readings"

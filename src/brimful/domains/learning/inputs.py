@@ -125,7 +125,7 @@ class Settings:
     """How far a container strays from its row."""
     row_supply: float = 0.06
     own_supply: float = 0.06
-    row_doubt: float = 0.08
+    row_doubt: float = 0.16
     """How far all containers of a row may be misjudged alike, however many readings: hands, weather, the balance."""
     memory_days: float = 90.0
     """Days in which a factor wanders off its old value."""
