@@ -361,9 +361,7 @@ def test_the_link_lets_in(shared: TestClient) -> None:
     assert shared.get("/p/rail/").status_code == 200
 
 
-@pytest.mark.parametrize(
-    "cookie", ["", "x", "9999999999.", "9999999999.0", "99.é", f"{int(time.time()) + 99}.{'0' * 64}"]
-)
+@pytest.mark.parametrize("cookie", ["", "x", "9999999999.", "9999999999.0", "99.é", f"9999999999.{'0' * 64}"])
 def test_a_made_up_cookie_does_not_let_in(shared: TestClient, cookie: str) -> None:
     """Only what this server sealed is a way in, and only until its day."""
     shared.cookies.set("brimful-8477-in", cookie.encode("ascii", "replace").decode())
