@@ -5,7 +5,7 @@ from functools import cache
 
 import numpy as np
 import pytest
-from benchmarks.learning import Score, cover_rows, quality_rows, study, tasks
+from benchmarks.learning import FILTER, PLAIN, Score, cover_rows, quality_rows, study, tasks
 
 WHOLE = bool(os.environ.get("BRIMFUL_TEST_ALL"))
 
@@ -23,12 +23,13 @@ def test_intervals_hold_the_truth() -> None:
 
 
 def test_the_right_container_is_named_more_often_than_by_two_dry_readings() -> None:
-    """Beside the plain rule: named first at least as often, found as often, and far fewer sent for nothing."""
+    """Beside the plain rule: named first at least as often, far fewer sent for nothing, and found in thirty days as
+    often, as far as so many seasons can tell (two standard errors)."""
     ours, plain = quality_rows(scores())
     assert ours["false alarms a season"] < 0.5 * plain["false alarms a season"]
     assert ours["right container named first"] >= plain["right container named first"]
-    if WHOLE:
-        assert ours["found within 30 days"] > plain["found within 30 days"]
+    more = np.array([float(one.found[FILTER]) - float(one.found[PLAIN]) for one in scores()])
+    assert more.mean() >= -2.0 * more.std() / np.sqrt(more.size)
 
 
 def test_suggested_tests_lead_to_the_cause() -> None:
