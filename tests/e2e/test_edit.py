@@ -47,6 +47,7 @@ def test_from_the_first_question_to_the_book(
     served, page = start(place), visit(size)
     page.goto(served.address)
     page.get_by_role("link", name="A new plan").click()
+    page.wait_for_load_state()  # until the script listens
     page.get_by_label("How wide are they at the rim?").fill("24 psi")
     expect(page.locator(".said.error").first).to_contain_text("pressure")
     page.get_by_label("What is the plan called?").fill("Quay wall")

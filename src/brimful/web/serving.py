@@ -8,6 +8,7 @@ import threading
 import traceback
 import webbrowser
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -42,10 +43,9 @@ def serve(plans: Sequence[Path], *, port: int, browser: bool, share: str = "", t
     if browser:
         threading.Timer(0.5, webbrowser.open, (address,)).start()
     logging.getLogger("uvicorn.error").addFilter(_one_line)
-    try:
+    with suppress(KeyboardInterrupt):
         _run(plans, listener, share, names)
-    except KeyboardInterrupt:
-        _tell("Stopped.")
+    _tell("Stopped.")
 
 
 def _run(plans: Sequence[Path], listener: socket.socket, share: str, names: Sequence[str]) -> None:
