@@ -85,9 +85,14 @@ def timetable_of(
     supply = max([*(run.flow_l_h for run in runs), min(gives, default=0.0)], default=1.0)
     windows = tuple((round(60 * a), round(60 * b)) for a, b in windows_of(plan.timer))
     table = site_timetable(runs, supply, windows_minutes=windows, step_minutes=step_minutes)
-    starts = tuple(StartWorked(s.zone, _clock(s.begin_minute), _clock(s.end_minute)) for s in table.slots)
+    starts = tuple(StartWorked(s.zone, clock_words(s.begin_minute), clock_words(s.end_minute)) for s in table.slots)
     return starts, tuple(run.zone for run in table.unplaced)
 
 
-def _clock(minute: int) -> str:
+def clock_words(minute: int) -> str:
+    """A minute of the day as a clock shows it.
+
+    >>> clock_words(245)
+    '4:05'
+    """
     return f"{minute // 60}:{minute % 60:02d}"

@@ -57,7 +57,7 @@ def gauged(sky: Sky, told: Sequence[Told], day_of: Mapping[Told, int]) -> Sky:
         day = day_of.get(one)
         if one.kind == "rain" and day is not None and one.value is not None:
             fell_on = day - 1 if one.at.hour < NOON_H and day > 0 else day
-            rain[fell_on] = one.value if one.value >= 0.2 * sky.et0_mm[fell_on] else 0.0
+            rain[fell_on] = counted_rain_mm(np.array(one.value), sky.et0_mm[fell_on])
     return replace(sky, rain_mm=rain)
 
 

@@ -7,9 +7,9 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from brimful.design.today.days import days_told, gauged, minutes_run, permitted, season_day, sky_of, with_told
-from brimful.design.today.told import Ground, Told, metered, readings_of
-from brimful.design.today.whole import SEED, Stand, TodayDesk, days_for, stand_of
+from brimful.design.today.days import permitted, season_day
+from brimful.design.today.told import Ground, Told
+from brimful.design.today.whole import SEED, Stand, TodayDesk, course_of, stand_of
 from brimful.domains.learning import CAUSE_KEYS, LOOK_SHARE, Belief, Track, follow
 from brimful.plan.names import zone_words
 
@@ -94,21 +94,13 @@ def _looked_back(
     if not names:
         return (), (), ()
     stand, today = stand_of(desk, names), season_day(desk.planted, last, desk.last)
-    day_of = days_told(desk.planted, told)
-    count = today + 1
-    sky = gauged(
-        sky_of(desk.laid.inputs.years, desk.recent, desk.planted, count, coastal=desk.plan.site.coastal), told, day_of
-    )
-    table = minutes_run(desk.zones, stand.zone_of, desk.laid.inputs.wanted, count, count)
-    minutes, poured = with_told(table, told, stand.ground, day_of)
-    days = days_for(desk, stand, sky, minutes, poured)
-    readings = [*readings_of(told, stand.ground, day_of), *metered(told, stand.ground, day_of)]
-    track = follow(stand.site, days, readings, seed=SEED, report_days=(today,))
-    zones = tuple(_zone(desk, stand, zone, told, table) for zone in names)
+    course = course_of(desk, stand, told, run_until=today + 1, count=today + 1)
+    track = follow(stand.site, course.days, course.readings, seed=SEED, report_days=(today,))
+    zones = tuple(_zone(desk, stand, zone, told, course.table) for zone in names)
     return (
         zones,
         tuple(_failures(desk, stand, track, told)),
-        tuple(_rows(stand, track.beliefs[0], Counter(reading.container for reading in readings))),
+        tuple(_rows(stand, track.beliefs[0], Counter(reading.container for reading in course.readings))),
     )
 
 

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from brimful.design.season.model import WeekWorked
-from brimful.design.season.permitted import windows_of
+from brimful.design.season.permitted import clock_words, windows_of
 from brimful.design.season.zones import ZoneWeeks
 from brimful.design.today.days import Sky, days_until_water, permitted
 from brimful.design.today.model import ZoneToday
@@ -114,8 +114,7 @@ def _clock(timer: Timer, starts: int) -> Iterator[str]:
         passed = turn * open_h / starts
         for begin, end in windows:
             if passed < end - begin or (begin, end) == windows[-1]:
-                minute = round(60 * (begin + passed))
-                yield f"{minute // 60}:{minute % 60:02d}"
+                yield clock_words(round(60 * (begin + passed)))
                 break
             passed -= end - begin
 
@@ -135,7 +134,7 @@ def _why(morning: Morning, week: WeekWorked, run: DayRun, at: IntArray, *, allow
         yield "Rain of the last two days is counted."
     name, belief = morning.names[ruling], morning.belief
     factor = float(belief.demand_factor.middle[ruling])
-    if (belief.demand_factor.low[ruling] > 1.0 or belief.demand_factor.high[ruling] < 1.0) and factor > 0.0:
+    if belief.demand_factor.low[ruling] > 1.0 or belief.demand_factor.high[ruling] < 1.0:
         yield f"{name} draws {100 * factor:.0f} % of what was planned, by what the readings say."
     held = 100 * float(belief.store_share.middle[ruling])
     usual = 100 * float(morning.usual_held_l[ruling] / morning.site.capacity_l[ruling])

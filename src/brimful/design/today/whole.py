@@ -67,6 +67,16 @@ class Stand:
     site: Site
 
 
+@dataclass(frozen=True, slots=True)
+class Course:
+    """How the season went: its weather, the table's minutes (days, containers), the days as told, the readings."""
+
+    sky: Sky
+    table: FloatArray
+    days: Days
+    readings: tuple[Reading, ...]
+
+
 def today_of(desk: TodayDesk, on: date) -> TodayWorked:
     """One day of a plan's season; before planting and after the season only what is due."""
     day, count = season_day(desk.planted, on, desk.last), (desk.last - desk.planted).days + 1
@@ -138,31 +148,35 @@ def _site(telling: Sequence[Telling], store: Store, row_of: Sequence[str], zone_
 
 def morning_of(desk: TodayDesk, stand: Stand, told: Sequence[Told], today: int) -> Morning:
     """The season followed up to a morning: what each container is believed to hold, and the days to come."""
-    years, wanted = desk.laid.inputs.years, desk.laid.inputs.wanted
     count = today + AHEAD_DAYS + 1
-    day_of = days_told(desk.planted, told)
-    mean = sky_of(years, None, desk.planted, count, coastal=False)
-    sky = gauged(sky_of(years, desk.recent, desk.planted, count, coastal=desk.plan.site.coastal), told, day_of)
-    table = minutes_run(desk.zones, stand.zone_of, wanted, today, count)
-    minutes, poured = with_told(table, told, stand.ground, day_of)
-    usual = days_for(desk, stand, mean, table, np.zeros_like(poured))
-    days = days_for(desk, stand, sky, minutes, poured)
-    readings: list[Reading] = [*readings_of(told, stand.ground, day_of), *metered(told, stand.ground, day_of)]
-    belief = believed_on(today, stand.site, days, readings, seed=SEED)
+    course = course_of(desk, stand, told, run_until=today, count=count)
+    mean = sky_of(desk.laid.inputs.years, None, desk.planted, count, coastal=False)
+    usual = days_for(desk, stand, mean, course.table, np.zeros_like(course.table))
+    belief = believed_on(today, stand.site, course.days, course.readings, seed=SEED)
     # what the table counts on is what the same guesses come to where nobody has told anything
     usual_held_l = held_untold_l(today, stand.site, usual, seed=SEED)
     return Morning(
         today=today,
         belief=belief,
         site=stand.site,
-        days=days,
-        sky=sky,
+        days=course.days,
+        sky=course.sky,
         usual=usual,
         usual_held_l=usual_held_l,
-        wanted=wanted,
+        wanted=desk.laid.inputs.wanted,
         names=stand.ground.names,
         zone_of=stand.zone_of,
     )
+
+
+def course_of(desk: TodayDesk, stand: Stand, told: Sequence[Told], *, run_until: int, count: int) -> Course:
+    """So many days of the season as they went by what was told; the table's runs only before the day `run_until`."""
+    inputs, day_of = desk.laid.inputs, days_told(desk.planted, told)
+    sky = gauged(sky_of(inputs.years, desk.recent, desk.planted, count, coastal=desk.plan.site.coastal), told, day_of)
+    table = minutes_run(desk.zones, stand.zone_of, inputs.wanted, run_until, count)
+    minutes, poured = with_told(table, told, stand.ground, day_of)
+    readings = (*readings_of(told, stand.ground, day_of), *metered(told, stand.ground, day_of))
+    return Course(sky, table, days_for(desk, stand, sky, minutes, poured), readings)
 
 
 def days_for(desk: TodayDesk, stand: Stand, sky: Sky, minutes: FloatArray, poured_l: FloatArray) -> Days:

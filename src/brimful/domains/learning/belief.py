@@ -12,15 +12,13 @@ INTERVAL = 0.90
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """Mean, the ends of the middle 90 %, the middle and the lower quarter, arrays of shape (containers,)."""
+    """Mean, the ends of the middle 90 %, and the middle itself, arrays of shape (containers,)."""
 
     mean: FloatArray
     low: FloatArray
     high: FloatArray
     middle: FloatArray
     """The median: as likely above it as below."""
-    quarter: FloatArray
-    """One chance in four that it is below."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +71,7 @@ def weighted(values: FloatArray, weights: FloatArray) -> Estimate:
     flat, weight = np.take_along_axis(flat, order, axis=1), np.take_along_axis(weight, order, axis=1)
     passed = np.cumsum(weight, axis=1)
     rows, tail = np.arange(len(flat)), (1.0 - INTERVAL) / 2.0
-    low, high, middle, quarter = (
-        flat[rows, np.minimum((passed < at).sum(axis=1), flat.shape[1] - 1)] for at in (tail, 1.0 - tail, 0.5, 0.25)
+    low, high, middle = (
+        flat[rows, np.minimum((passed < at).sum(axis=1), flat.shape[1] - 1)] for at in (tail, 1.0 - tail, 0.5)
     )
-    return Estimate((flat * weight).sum(axis=1), low, high, middle, quarter)
+    return Estimate((flat * weight).sum(axis=1), low, high, middle)
