@@ -247,3 +247,23 @@ def test_a_short_phrase_is_refused(tmp_path: Path) -> None:
     )
     assert said.returncode == 1
     assert "12 or more" in said.stderr
+
+
+def test_what_is_typed_while_an_answer_is_under_way_stays(
+    start: Callable[..., Served], visit: Callable[..., Page]
+) -> None:
+    """A page that is being fetched anew does not replace fields that were filled in meanwhile."""
+    served, page = start(example("balcony")), visit()
+    page.goto(served.address)
+    served.done("balcony")
+    page.goto(f"{served.address}p/balcony/notes?c=rail%201")
+    page.get_by_text("Note anything, in words").click()
+    page.evaluate(
+        """async () => {
+          const coming = redraw(location.href, written);
+          document.getElementById('said').value = 'half a thought';
+          await coming;
+        }"""
+    )
+    assert page.evaluate("written()")
+    assert page.get_by_label("What you saw or did").input_value() == "half a thought"

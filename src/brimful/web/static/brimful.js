@@ -3,11 +3,11 @@
 
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 
-const swap = async (html) => {
+const swap = async (html, unless) => {
   const fresh = new DOMParser().parseFromString(html, "text/html");
-  if (still.matches || !document.startViewTransition) put(fresh);
+  if (still.matches || !document.startViewTransition) put(fresh, unless);
   else {
-    const turn = document.startViewTransition(() => put(fresh));
+    const turn = document.startViewTransition(() => put(fresh, unless));
     turn.ready.catch(() => {}); // another change came before it was shown
     await turn.updateCallbackDone;
   }
@@ -28,7 +28,8 @@ const hold = () => {
   };
 };
 
-const put = (fresh) => {
+const put = (fresh, unless) => {
+  if (unless?.()) return;
   const held = hold();
   document.title = fresh.title;
   const open = new Set([...document.querySelectorAll("#page details[open] > summary")].map((one) => one.textContent));
@@ -48,9 +49,10 @@ const head = (old, fresh) => {
   fresh.querySelectorAll("a")[at]?.focus({ preventScroll: true });
 };
 
-const redraw = async (address = location.href) => {
+// `unless` is asked at the last moment: much can be typed while the answer is under way.
+const redraw = async (address = location.href, unless = null) => {
   const answer = await fetch(address, { headers: { Accept: "text/html" } });
-  if (answer.ok) await swap(await answer.text());
+  if (answer.ok) await swap(await answer.text(), unless);
   return answer.ok;
 };
 
@@ -79,7 +81,7 @@ const watch = async () => {
       if (answer.status === 401) location.reload();
       const now = answer.ok ? await answer.json() : { doing, digest, day };
       away(false);
-      if ((now.doing !== doing || now.digest !== digest || (day && now.day !== day)) && !written()) await redraw();
+      if ((now.doing !== doing || now.digest !== digest || (day && now.day !== day)) && !written()) await redraw(location.href, written);
     } catch { away(true); }
   }
   setTimeout(watch, document.body.dataset.doing ? 400 : 2000);
