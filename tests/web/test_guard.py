@@ -5,6 +5,7 @@ import logging
 import re
 import time
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -20,6 +21,8 @@ from brimful.web.serving import _one_line, access_line
 
 PHRASE = "nine wet terracotta pots"
 STOP = "/p/rail/work/stop"
+FORMS = "/p/rail/edit"
+"""A page with forms on it whether work is under way or done."""
 
 
 @pytest.fixture
@@ -128,7 +131,7 @@ def test_unknown_ways_of_asking_are_refused(client: TestClient, method: str) -> 
 
 def test_a_page_cannot_be_posted_to(client: TestClient) -> None:
     """A page that only shows is 405 to a form, in words."""
-    token = token_on(client.get("/p/rail/").text)
+    token = token_on(client.get(FORMS).text)
     said = client.post("/p/rail/water", data={"token": token})
     assert said.status_code == 405
     assert "Nothing was done" in said.text
@@ -144,7 +147,7 @@ def test_the_head_of_a_page_is_the_pages(client: TestClient) -> None:
 
 def test_a_form_of_the_page_is_believed(client: TestClient) -> None:
     """The token of a page, with its cookie, lets a form through, be it in a field or a header."""
-    token = token_on(client.get("/p/rail/").text)
+    token = token_on(client.get(FORMS).text)
     assert client.post(STOP, data={"token": token}, follow_redirects=False).status_code == 303
     assert client.post(STOP, files={"token": (None, token)}, follow_redirects=False).status_code == 303
     assert client.post(STOP, headers={"X-Brimful-Token": token}, json={}, follow_redirects=False).status_code == 303
@@ -153,10 +156,10 @@ def test_a_form_of_the_page_is_believed(client: TestClient) -> None:
 @pytest.mark.parametrize("where", ["none", "empty", "another's", "turned", "json"])
 def test_what_carries_no_token_of_this_visitor_is_not_done(client: TestClient, where: str) -> None:
     """No token, a token of another visitor, one letter changed, or a token inside JSON: 403, and the work goes on."""
-    own = token_on(client.get("/p/rail/").text)
+    own = token_on(client.get(FORMS).text)
     other = TestClient(client.app, base_url=PLACE)
     turned = own[:-1] + ("0" if own[-1] != "0" else "1")
-    given = {"none": None, "empty": "", "another's": token_on(other.get("/p/rail/").text), "turned": turned}.get(where)
+    given = {"none": None, "empty": "", "another's": token_on(other.get(FORMS).text), "turned": turned}.get(where)
     if where == "json":
         said = client.post(STOP, json={"token": own})
     else:
@@ -167,7 +170,7 @@ def test_what_carries_no_token_of_this_visitor_is_not_done(client: TestClient, w
 
 def test_a_token_without_its_cookie_is_worth_nothing(client: TestClient) -> None:
     """A token that was read over someone's shoulder does not serve without the cookie it is bound to."""
-    token = token_on(client.get("/p/rail/").text)
+    token = token_on(client.get(FORMS).text)
     client.cookies.clear()
     assert client.post(STOP, data={"token": token}).status_code == 403
 
@@ -182,7 +185,7 @@ def test_the_cookie_is_out_of_reach(client: TestClient) -> None:
 
 def test_tokens_of_one_visitor_differ_and_all_hold(client: TestClient) -> None:
     """Each page carries another token, so that packed sizes tell nothing; older ones still hold."""
-    tokens = {token_on(client.get("/p/rail/").text) for _ in range(3)}
+    tokens = {token_on(client.get(FORMS).text) for _ in range(3)}
     assert len(tokens) == 3
     for token in tokens:
         assert client.post(STOP, data={"token": token}, follow_redirects=False).status_code == 303
@@ -201,7 +204,7 @@ def test_tokens_of_one_visitor_differ_and_all_hold(client: TestClient) -> None:
 )
 def test_a_form_on_another_page_is_not_done(client: TestClient, heads: dict[str, str]) -> None:
     """Even with a good token, what another page sends is refused, another port of this machine included."""
-    token = token_on(client.get("/p/rail/").text)
+    token = token_on(client.get(FORMS).text)
     assert client.post(STOP, data={"token": token}, headers=heads).status_code == 403
     own = {"Origin": PLACE, "Sec-Fetch-Site": "same-origin"}
     assert client.post(STOP, data={"token": token}, headers=own, follow_redirects=False).status_code == 303
@@ -216,7 +219,7 @@ def test_another_page_may_link_but_not_load(client: TestClient) -> None:
 
 def test_what_is_too_large_is_refused_in_words(client: TestClient) -> None:
     """More than a megabyte is 413, told by its length or counted piece by piece; just as much is taken."""
-    token = token_on(client.get("/p/rail/").text)
+    token = token_on(client.get(FORMS).text)
     heads = {"X-Brimful-Token": token, "Content-Type": "text/plain"}
 
     def pieces(count: int) -> Iterator[bytes]:
@@ -253,7 +256,8 @@ def test_what_dawdles_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
 
     heads = [(b"host", b"localhost"), (b"content-length", b"9")]
     scope = {"type": "http", "method": "POST", "scheme": "http", "path": "/", "query_string": b"", "headers": heads}
-    asyncio.run(guard.Guard(app)(scope, never, answer))
+    with ThreadPoolExecutor(1) as apart:  # a browser test in the same process leaves its own loop running
+        apart.submit(asyncio.run, guard.Guard(app)(scope, never, answer)).result()
     assert said[0]["status"] == 408
 
 
@@ -284,7 +288,7 @@ def test_nothing_outside_is_given_out(client: TestClient, tmp_path: Path, path: 
 
 def test_static_files_are_kept_for_good_by_their_content(client: TestClient) -> None:
     """The address on the page has the content's mark and is kept; without the mark, or with an old one, it is not."""
-    address = re.search(r'href="(/static/[0-9a-f]{16}/brimful.css)"', client.get("/p/rail/").text)
+    address = re.search(r'href="(/static/[0-9a-f]{16}/brimful.css)"', client.get(FORMS).text)
     assert address is not None
     kept = client.get(address[1])
     assert kept.status_code == 200
@@ -333,7 +337,7 @@ def test_those_who_have_not_entered_see_the_way_in_and_nothing_else(shared: Test
 
 def test_the_phrase_lets_in_and_leads_on(shared: TestClient) -> None:
     """The phrase, however composed and spaced at its ends, sets a cookie that scripts cannot read."""
-    token = token_on(shared.get("/p/rail/water").text)
+    token = token_on(shared.get(FORMS).text)
     sent = {"phrase": f" {PHRASE} ", "token": token, "to": "/p/rail/water"}
     said = shared.post("/enter", data=sent, follow_redirects=False)
     assert (said.status_code, said.headers["location"]) == (303, "/p/rail/water")
@@ -445,7 +449,9 @@ def test_any_name_of_a_plan_works(tmp_path: Path, name: str) -> None:
         link = next(x for x in links if x != "/p/other/")
         page = one.get(link)
         assert page.status_code == 200
-        said = one.post(f"{link}work/stop", data={"token": token_on(page.text)}, follow_redirects=False)
+        said = one.post(
+            f"{link}work/stop", data={"token": token_on(one.get(f"{link}edit").text)}, follow_redirects=False
+        )
         assert (said.status_code, said.headers["location"]) == (303, link)
         assert one.get(said.headers["location"]).status_code == 200
 
