@@ -2,6 +2,7 @@
 
 import os
 import sqlite3
+import time
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,7 @@ from brimful.journal.tables import FORMS, VERSION_TABLE
 from brimful.journal.trouble import in_plain_words
 
 BUSY_MS = 30_000
+PAUSE_S = 0.02
 CONNECT_S = 10
 WRITES = {"writes": True}
 UPGRADE_LOCK = 0x6272696D
@@ -128,8 +130,17 @@ def _form(connection: Connection, where: str) -> str:
 def _keep_ahead_log(connection: Connection) -> None:
     """Let readers read while one writes. A file that cannot be written keeps the way it has."""
     raw: Any = connection.connection.dbapi_connection
-    if raw.execute("PRAGMA journal_mode").fetchone()[0] != "wal":
-        raw.execute("PRAGMA journal_mode = WAL")
+    until = time.monotonic() + BUSY_MS / 1000
+    while raw.execute("PRAGMA journal_mode").fetchone()[0] != "wal":
+        try:
+            raw.execute("PRAGMA journal_mode = WAL")
+        except sqlite3.OperationalError as error:
+            # for this change SQLite does not wait by itself while another program has the file open
+            if error.sqlite_errorcode & 0xFF != sqlite3.SQLITE_BUSY or time.monotonic() > until:
+                raise
+            time.sleep(PAUSE_S)
+        else:
+            return
 
 
 def _copy(path: Path, form: str) -> None:
