@@ -4,6 +4,8 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 from enum import Enum
 
+from brimful.records import record
+
 
 class Severity(Enum):
     """How bad a finding is; an error stops the design, a warning and a note do not."""
@@ -27,7 +29,7 @@ class Place:
         return ":".join(part for part in parts if part)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """One thing to know: a stable code, how bad, where, what is so, and what to do about it."""
 

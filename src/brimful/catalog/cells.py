@@ -2,8 +2,10 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import MISSING, Field, dataclass, field, fields
+from dataclasses import MISSING, Field, field, fields
 from typing import TYPE_CHECKING, Any
+
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.quantities import Dimension
@@ -28,7 +30,7 @@ _CANONICAL = {
 """Unit at the end of a heading → dimension, and its size in that dimension's canonical unit."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Column:
     """One column: its heading, how a cell is read (ValueError says what was expected), and whether it may be empty."""
 

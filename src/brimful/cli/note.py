@@ -2,14 +2,15 @@
 
 import sys
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import click
 
+from brimful.records import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Asked:
     """The options of the command."""
 

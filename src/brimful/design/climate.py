@@ -1,7 +1,6 @@
 """Stage: the weather of the place, and reference evapotranspiration on planting day, mid-season and hottest days."""
 
 import datetime
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -12,6 +11,7 @@ from brimful.design.settle.notes import Notes
 from brimful.design.settle.settled import Season
 from brimful.errors import WeatherError
 from brimful.plan.schema import Normals, Site
+from brimful.records import record
 
 if TYPE_CHECKING:
     import numpy as np
@@ -36,7 +36,7 @@ WET_DAY_MM = 6.0
 """Rain of a wet day where only the month's rain is known (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Warmth:
     """Mean temperature of each day from planting day on [°C], and how it was taken; the days after planting by which
     half of the seasons have had autumn's first frost, None where they have none or it is not known."""
@@ -48,7 +48,7 @@ class Warmth:
     southern: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Climate:
     """The place, and its demand on each occasion."""
 

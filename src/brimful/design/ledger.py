@@ -8,10 +8,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import TypeVar
 
+from brimful.records import record
+
 Value = TypeVar("Value")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Working:
     """One figure: its path in the design, its value, the function that gave it, and the inputs by name."""
 

@@ -1,15 +1,16 @@
 """The Design: everything worked out, frozen. Keys carry their unit; `brimful design --json` prints these names."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
 from brimful.findings import Finding
+from brimful.records import record
 
 Occasion = Literal["planting_day", "mid_season", "peak"]
 OCCASIONS: tuple[Occasion, ...] = ("planting_day", "mid_season", "peak")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assumption:
     """Something the plan is silent about: what was taken instead, from where, and the field that would change it."""
 
@@ -19,7 +20,7 @@ class Assumption:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OccasionClimate:
     """Reference evapotranspiration on one occasion, how it was taken from the weather, and for how many days the plants
     have grown by then."""
@@ -30,7 +31,7 @@ class OccasionClimate:
     days_grown_count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SiteWorked:
     """The place and its demand for water."""
 
@@ -43,7 +44,7 @@ class SiteWorked:
     occasions: tuple[OccasionClimate, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ContainerDemand:
     """What one container of a row wants on one occasion."""
 
@@ -54,7 +55,7 @@ class ContainerDemand:
     demand_l_day: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlantedTaxon:
     """So many plants of one taxon in each container."""
 
@@ -65,7 +66,7 @@ class PlantedTaxon:
     root_ball_l: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlaceWorked:
     """One plant of a container from above: x to the right, y to the back, from the middle of the mouth; the way from
     its stem to the rim, and its root ball."""
@@ -79,7 +80,7 @@ class PlaceWorked:
     ball_depth_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GrownWorked:
     """How wide and high one taxon is so many weeks after planting, before it is cut back at the rim."""
 
@@ -89,7 +90,7 @@ class GrownWorked:
     height_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TubeWorked:
     """How dripline lies in one container: loops from the middle out, each by half its width the narrow way, pieces to
     cut, each emitter's place from the middle, and root balls that no emitter reaches. The piece begins at the front
@@ -106,7 +107,7 @@ class TubeWorked:
     clear: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EmittersWorked:
     """Where single emitters stand in one container, from the middle, and root balls that none reaches. `clear` where no
     emitter stands on a root ball."""
@@ -117,7 +118,7 @@ class EmittersWorked:
     clear: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowWorked:
     """One row of equal containers: geometry, mix, water store and demand, each figure for one container."""
 
@@ -147,7 +148,7 @@ class RowWorked:
     emitters: EmittersWorked | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NetworkNode:
     """A node of the solved network."""
 
@@ -156,7 +157,7 @@ class NetworkNode:
     head_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NetworkLink:
     """A link of the solved network; heads stand with the nodes. Flow is positive from `from` to `to`."""
 
@@ -170,7 +171,7 @@ class NetworkLink:
     flow_l_h: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NetworkEmitter:
     """An outlet: flow = coefficient × head^exponent in L/h and m of water, between its limits where it compensates."""
 
@@ -184,7 +185,7 @@ class NetworkEmitter:
     flow_l_h: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NetworkSource:
     """Where the water enters: head downstream of the regulator."""
 
@@ -192,7 +193,7 @@ class NetworkSource:
     head_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NetworkWorked:
     """The solved network of a zone, whole, so that anyone can solve it again with another engine."""
 
@@ -203,7 +204,7 @@ class NetworkWorked:
     viscosity_m2_s: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ContainerWater:
     """The water one container gets; low and high where friction in its feeder is uncertain (Re 2000 to 4000)."""
 
@@ -216,7 +217,7 @@ class ContainerWater:
     flow_high_l_h: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HeadStep:
     """One step of the pressure budget: where each metre of head went between tap and last emitter."""
 
@@ -225,7 +226,7 @@ class HeadStep:
     head_left_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowShare:
     """What one container of a row gets at a run time against what it should get; `share` above 1 drains away."""
 
@@ -235,7 +236,7 @@ class RowShare:
     share: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RunTimeWorked:
     """How long to run a zone on one occasion, and what sets it."""
 
@@ -251,7 +252,7 @@ class RunTimeWorked:
     rows: tuple[RowShare, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChoiceWorked:
     """A way to fill what the plan leaves open in a zone; rank 1 is taken. Cost counts only what differs."""
 
@@ -268,7 +269,7 @@ class ChoiceWorked:
     supply_share: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RejectedWorked:
     """A family of choices of which nothing stands, and the reason."""
 
@@ -276,7 +277,7 @@ class RejectedWorked:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SpreadWorked:
     """How likely a container is starved (below 80 % of its share) by making and plugging of the emitters, by seeded
     trial, and what drives it."""
@@ -288,7 +289,7 @@ class SpreadWorked:
     trials_count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MendWorked:
     """One change that mends a zone, tried by solving it, and what the zone is like with it."""
 
@@ -298,7 +299,7 @@ class MendWorked:
     least_head_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MatchWorked:
     """Emitters in each container of a row that would let one run time serve the zone, and the surplus then and now."""
 
@@ -309,7 +310,7 @@ class MatchWorked:
     surplus_matched_share: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneWarning:
     """Something the solution of a zone warns of: a stable code, the part or container, and what is so."""
 
@@ -318,7 +319,7 @@ class ZoneWarning:
     message: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneWorked:
     """One zone: what it draws, what the supply gives, how even it is, how long it runs, and the solved network."""
 
@@ -352,7 +353,7 @@ class ZoneWorked:
     rejected: tuple[RejectedWorked, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Material:
     """Something to have before the day: how much is needed and how much to buy."""
 
@@ -364,7 +365,7 @@ class Material:
     count: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Design:
     """The whole answer."""
 

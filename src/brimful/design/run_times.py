@@ -1,7 +1,5 @@
 """Stage: how long each zone runs on each occasion: the thirstiest container gets its fill and none is flooded."""
 
-from dataclasses import dataclass
-
 from brimful.design.choose.judge import Need
 from brimful.design.demand import Demands
 from brimful.design.ledger import Ledger
@@ -17,13 +15,14 @@ from brimful.domains.watering.run_time import (
     pulse_room_l,
     split_into_starts,
 )
+from brimful.records import record
 
 LEACHING = 0.10
 """Share that drains and carries salts out: keep below about 15 % (UF/IFAS ENH1268, read); 10 to 15 % with constant feed
 is common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Thirst:
     """One container's wish on one occasion."""
 

@@ -24,9 +24,10 @@ from brimful.design.water import water_of
 from brimful.findings import Finding
 from brimful.plan.read import Places
 from brimful.plan.schema import Plan
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome:
     """A design where there is one, the findings on the way, how each figure was worked out, each row as grown, and the
     climate it was grown in."""

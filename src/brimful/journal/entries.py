@@ -4,19 +4,19 @@ import math
 import re
 import uuid
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import UTC, datetime
 
 from brimful.findings import did_you_mean
 from brimful.journal.kinds import KINDS, Kind
 from brimful.quantities import System, show
+from brimful.records import record
 
 LONGEST_WORDS, LONGEST_NAME = 2000, 200
 _ID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 _UNSEEN = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """One thing seen or done, as it was written down.
 

@@ -1,16 +1,16 @@
 """What can be written down: one row a kind, with the value it takes and where it belongs."""
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from brimful.quantities import Dimension
+from brimful.records import record
 
 Scope = Literal["container", "row", "zone", "whole"]
 ANYWHERE: tuple[Scope, ...] = ("container", "row", "zone", "whole")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kind:
     """One kind of entry. Its value is in the canonical unit of `dimension`, or a place in `choices`, counted from 0."""
 

@@ -2,11 +2,12 @@
 
 import json
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from datetime import UTC, datetime
 from typing import Any
 
 from brimful.journal.entries import Entry, problems
+from brimful.records import record
 
 LONGEST_LINE = 100_000
 MOST_DIGITS = 300
@@ -15,7 +16,7 @@ _NEEDED = ("id", "made_at", "kind")
 _TIMES = ("made_at", "received_at")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lines:
     """What a file of lines held: the sound entries, and a sentence for each line that is none, by its number."""
 

@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from difflib import get_close_matches
 
 from brimful.errors import EntryRefused, QuantityError
 from brimful.journal.kinds import KINDS, Kind
 from brimful.quantities import Dimension, parse
+from brimful.records import record
 
 UNSAID = ("finger", "probe", "weight", "catch", "rain", "ran")
 """Kinds that are known by their value alone: "dry", "40 %", "61 lb", "300 mL in 5 min", "0.4 in", "12 min"."""
@@ -17,7 +17,7 @@ EXAMPLES = "for example dry, weight 61 lb, catch 300 mL in 5 min, ran 12 min, no
 _DURING = re.compile(r"(?P<volume>.+?)\s+in\s+(?P<time>.+)", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Said:
     """What was said: its kind, the value [canonical unit of the kind], how long it took [s], and the words left."""
 

@@ -2,7 +2,7 @@
 
 import time
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
@@ -19,6 +19,7 @@ from brimful.journal.entries import Entry, order, problems
 from brimful.journal.opening import WRITES, make_ready, postgresql_engine, sqlite_engine
 from brimful.journal.tables import ENTRIES
 from brimful.journal.trouble import in_plain_words, may_be_tried_again, words_of
+from brimful.records import record
 
 PATIENCE_S = 15.0
 AT_ONCE = 500
@@ -26,7 +27,7 @@ _NAMES = tuple(field.name for field in fields(Entry))
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Appended:
     """What came of an append. Every id under `new` and `known` is on the disk.
 

@@ -1,7 +1,6 @@
 """A few questions from which a first plan is made, and what may be answered to each."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
@@ -9,6 +8,7 @@ from pydantic import TypeAdapter, ValidationError
 from brimful.findings import Finding, Place, Severity
 from brimful.plan.values import Bucket, Latitude, Longitude, Text, given_words, one_of, quantity, whole_number
 from brimful.quantities import Dimension
+from brimful.records import record
 
 LEAST_STATIC_M = 20.0
 LEAST_BUCKET_L_H = 250.0
@@ -17,7 +17,7 @@ LEAST_BUCKET_L_H = 250.0
 LONGEST_LINE_M = 200.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Question:
     """A question: its key, its words, why it is asked, an example, and the answers among which one chooses, if so."""
 
@@ -79,7 +79,7 @@ QUESTIONS: tuple[Question, ...] = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answers:
     """The answers by question: as written, and as read in SI; what was left open is in neither."""
 

@@ -5,7 +5,6 @@ The words of help are the guide's own, kept in `field_help.json` beside this fil
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path as FilePath
 from typing import Any, Literal, get_args
@@ -16,6 +15,7 @@ from brimful.plan import schema
 from brimful.plan.positions import Path
 from brimful.plan.values import Choices, given_words
 from brimful.quantities import BucketTest, Dimension, System, show
+from brimful.records import record
 
 Kind = Literal["quantity", "whole number", "number", "choice", "yes or no", "text", "list", "table"]
 HELP = FilePath(__file__).with_name("field_help.json")
@@ -44,7 +44,7 @@ LABELS = {
 EXAMPLES = {"planting_day": "15 May", "season_end": "10 October", "hours": "4:00 to 9:00", "days": "Monday"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Field:
     """A field of a table: what it is called, what it means, and what may stand in it."""
 
@@ -61,7 +61,7 @@ class Field:
     many: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Checked:
     """A value as typed: what stands in the plan for it, how it was understood, or what is wrong with it."""
 

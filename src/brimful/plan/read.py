@@ -2,7 +2,7 @@
 
 import re
 import tomllib
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +14,7 @@ from brimful.plan.names import clashes
 from brimful.plan.positions import locate_toml_error, positions
 from brimful.plan.schema import Plan
 from brimful.plan.values import given_words
+from brimful.records import record
 
 MOST_BYTES = 2_000_000
 MOST_FINDINGS = 200
@@ -30,7 +31,7 @@ EXPECTED = {
 _DIGITS = re.compile(r"[0-9_]{4301,}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Places:
     """Where each key of a plan file stands, by its path."""
 
@@ -47,7 +48,7 @@ class Places:
         return Place(self.file, 0, 0, dotted)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanFile:
     """A plan file as read: its text, the plan where it could be read, what is wrong, and where everything stands."""
 

@@ -1,9 +1,9 @@
 """The commented starter plan that `brimful new` writes, and plans made from a person's answers."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from brimful.plan.write.spelling import spelled
+from brimful.records import record
 
 STARTER = """\
 # A plan for Brimful. Change what stands here to your place; lines that begin with # are notes or choices to uncomment.
@@ -49,7 +49,7 @@ plants = ["1 purple-fountain-grass", "4 geranium-zonal", "5 calibrachoa-trailing
 """
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stretch:
     """Containers next to each other that one valve waters, and how far its main runs from the tap [m]."""
 

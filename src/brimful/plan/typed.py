@@ -1,13 +1,13 @@
 """What stands in a plan's fields as words to type in, and the steps that put typed words into the plan's text."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from brimful.plan.fields import Checked, Field, check_field, field_at, fields_of
 from brimful.plan.positions import Path
 from brimful.plan.values import counted
 from brimful.plan.write import Remove, Set, Step
+from brimful.records import record
 
 LONE = {"weather": "file", "recent_weather": "file", "main": "tube", "feeder": "tube", "dripline": "type",
         "emitters": "type", "container": "type", "written_for": "type"}  # fmt: skip
@@ -17,7 +17,7 @@ KEYED = frozenset({"Weather.columns", "Crew.equipment", "Plan.stock", "Plan.spar
 LISTS_OF_TABLES = frozenset({"zone", "containers", "shade", "plants", "obstacles"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
     """A field that is to change: its path, the words before and after, and the steps that do it."""
 

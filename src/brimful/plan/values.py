@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date
 from typing import Annotated, Any
 
 from pydantic import BeforeValidator
 
 from brimful.quantities import BucketTest, Dimension, System, parse, parse_bucket_test, show
+from brimful.records import record
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 LEAP_YEAR = 2024
@@ -64,7 +64,7 @@ def whole_number(least: int, most: int) -> Any:
     return Annotated[int, BeforeValidator(read), range(least, most + 1)]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Choices:
     """The words among which a field chooses; a mark on its type for whoever describes the field."""
 

@@ -1,18 +1,18 @@
 """The bucket test: how a gardener measures a supply, with a bucket, a watch and maybe a gauge."""
 
 import re
-from dataclasses import dataclass
 
 from brimful.errors import QuantityError
 from brimful.quantities.dimensions import Dimension
 from brimful.quantities.reading import LONGEST, parse
+from brimful.records import record
 
 _TEST = re.compile(r"(?P<volume>.+?)\s+in\s+(?P<time>.+?)(?:\s*(?:@|\bat\b)\s*(?P<pressure>.+))?", re.IGNORECASE)
 _CLOCK = re.compile(r"(?:(?P<h>[0-9]{1,2}):)?(?P<min>[0-9]{1,2}):(?P<s>[0-5][0-9](?:\.[0-9]+)?)")
 _EXAMPLE = '"5 gal in 45 s" or "5 gal in 45 s at 30 psi"'
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BucketTest:
     """A volume caught in a time, and the pressure read meanwhile where there was a gauge [m of water]."""
 

@@ -6,17 +6,17 @@ in the ladder's small unit (inches, fluid ounces, ounces, gallons per hour …).
 """
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from brimful.quantities.dimensions import Dimension, System
 from brimful.quantities.table import FOOT_M, GALLON_L, HEAD_PA_PER_M, INCH_M, POUND_KG, PSI_PA, Unit
 from brimful.quantities.units import find
+from brimful.records import record
 
 Rounding = Literal["quarters", "significant"] | int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rung:
     """One step: the unit, how to round in it (decimals, or by name), and the canonical size that it serves up to."""
 

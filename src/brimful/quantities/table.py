@@ -5,9 +5,8 @@ inches, standard gravity 9.80665 m/s2, thermochemical calorie 4.184 J. Pressure 
 1000 kg/m3 at standard gravity, so 1 psi = 0.70307 m and 1 bar = 10.1972 m.
 """
 
-from dataclasses import dataclass
-
 from brimful.quantities.dimensions import Dimension
+from brimful.records import record
 
 INCH_M = 0.0254
 FOOT_M = 0.3048
@@ -22,7 +21,7 @@ HOUR_S = 3600.0
 DAY_S = 86400.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit:
     """One unit: canonical = (value - zero) × factor."""
 

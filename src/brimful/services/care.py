@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from brimful.design.ledger import Ledger, Working
 from brimful.findings import Finding
 from brimful.plan.read import PlanFile
+from brimful.records import record
 from brimful.services.opening import Opened, is_sound, open_plan
 from brimful.services.saving import save_all
 from brimful.services.season import season_of_opened
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from brimful.design.care.model import Care
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CareAnswer:
     """What came of a plan's build and care: the report where there is one, every finding, and the workings."""
 

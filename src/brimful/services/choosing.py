@@ -7,9 +7,9 @@ that flower longest, then the first by name. Counts follow from usual spacing an
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.catalog import Catalog, Plant
+from brimful.records import record
 
 WANTED = {
     "warm": {"red", "scarlet", "orange", "yellow", "gold", "coral", "salmon", "apricot", "bronze", "pale-yellow"},
@@ -21,7 +21,7 @@ ROLES = (("upright", 0.2), ("mounding", 0.5), ("trailing", 0.3))
 MOST_OF_ONE = 40
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chosen:
     """The planting of one container, and why it is so, in lines."""
 

@@ -1,18 +1,19 @@
 """The design of a plan, and how each figure of it came about."""
 
 import json
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from brimful.design.ledger import Working
 from brimful.design.model import Design
 from brimful.findings import Finding
 from brimful.plan.read import PlanFile
+from brimful.records import record
 from brimful.services.opening import is_sound, open_plan
 from brimful.services.saving import save_all
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answer:
     """What came of a plan: the design where there is one, every finding, and how each figure was worked out."""
 

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from brimful.design.stages import Stages
 from brimful.findings import Finding, Severity
 from brimful.plan.read import PlanFile, read_text
+from brimful.records import record
 from brimful.services.opening import Opened
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ MOST_KEPT = 5000
 Beside = tuple[tuple[str, int, int], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Look:
     """What comes of a text that may not be saved yet: the file as read, the opened plan where it designs, findings."""
 

@@ -1,12 +1,13 @@
 """A plan as drawings and as a book."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from brimful.design.ledger import Working
 from brimful.findings import Finding
+from brimful.records import record
 from brimful.services.care import care_desk
 from brimful.services.opening import Opened, open_plan
 from brimful.services.planting import planting_desk
@@ -23,7 +24,7 @@ STEPS = ("the season's water", "build and care", "planting")
 """What is worked out beside the design, in order."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SceneAnswer:
     """A plan with its season and its care, ready to be drawn; None where something stands in the way."""
 
@@ -32,7 +33,7 @@ class SceneAnswer:
     workings: Mapping[str, Working] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Beside:
     """What was worked out beside a design, what was found on the way, and how its figures came about."""
 
@@ -91,7 +92,7 @@ def work_beside(opened: Opened, today: "date | None" = None, tell: Callable[[str
     return Beside(Worked(season, care, planting), tuple(found), {**desk.ledger.entries, **bed.ledger.entries})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BookWish:
     """How a book is wanted: paper, size of letters [pt], address of the plan's page; None and "" for the usual."""
 

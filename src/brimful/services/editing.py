@@ -7,12 +7,12 @@ import re
 import stat
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from pathlib import Path
 from threading import Lock
 
 from brimful.errors import NotSaved, PlanChanged, PlanUnreadable
 from brimful.plan.read import MOST_BYTES, bytes_of, plain_text
+from brimful.records import record
 from brimful.services.saving import save_whole
 
 _MARK = "\ufeff"
@@ -30,7 +30,7 @@ WORDS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Draft:
     """A plan as it was opened: its text with plain line ends, the file's bytes, and their digest.
 
@@ -190,7 +190,7 @@ def _with_mixed_line_ends(plain: str, written: str, usual: str) -> str:
     return "".join(lines)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A line of a comparison: in both, theirs or mine only; line numbers count from 1, 0 where it is not."""
 

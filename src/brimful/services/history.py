@@ -1,9 +1,11 @@
 """Undo and redo of a plan's texts; what someone else saves is a step in it too."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """A text in a history, and what was done to come to it."""
 
@@ -11,7 +13,7 @@ class Step:
     what: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class History:
     """The texts of a plan in order, and which of them stands now. The oldest are let go beyond `most`."""
 

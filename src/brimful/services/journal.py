@@ -2,13 +2,14 @@
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from brimful.errors import EntryRefused, JournalError
 from brimful.plan.read import read_plan
+from brimful.records import record
 from brimful.services.places import Spot, spot_named, spots_of
 from brimful.services.saving import save_whole
 
@@ -22,7 +23,7 @@ VARIABLE = "BRIMFUL_JOURNAL"
 """The environment variable that holds the address of a crew's PostgreSQL database, with its password."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Noted:
     """An entry that was taken down, and what is to be said about it."""
 
@@ -30,7 +31,7 @@ class Noted:
     remarks: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Imported:
     """What came of bringing lines in: what was taken down, and a sentence for each line that is no entry."""
 
@@ -38,7 +39,7 @@ class Imported:
     problems: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoteWish:
     """What is to be noted: where, what in a person's words, by whom, when, and the id of an entry it stands for."""
 

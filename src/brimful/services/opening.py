@@ -1,7 +1,6 @@
 """A plan is opened in one place, and sound in one place."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -9,6 +8,7 @@ from typing import TYPE_CHECKING
 from brimful.design.model import Design
 from brimful.findings import Finding, Severity
 from brimful.plan.read import PlanFile, read_plan
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.catalog import Catalog
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from brimful.plan.schema import Plan
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Opened:
     """A plan read and designed, in the units wanted, ready for whatever else is asked of it."""
 

@@ -1,12 +1,12 @@
 """The places of a plan that an entry of its journal can name: containers, rows, zones, and the whole."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from brimful.errors import EntryRefused
 from brimful.findings import nearest
 from brimful.plan.names import container_names, zone_words
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.journal import Kind
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from brimful.plan.schema import Plan
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spot:
     """A place: its name as entries keep it ("water side 3", "zone steps"; "" for the whole) and its containers."""
 

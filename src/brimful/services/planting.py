@@ -1,10 +1,11 @@
 """The planting of a plan."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from brimful.findings import Finding
+from brimful.records import record
 from brimful.services.care import care_desk
 from brimful.services.opening import Opened, is_sound, open_plan
 from brimful.services.season import season_of_opened
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from brimful.design.season.model import SeasonWorked
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlantingAnswer:
     """What came of a plan's planting, or of a search for what can stand in for one of its plants."""
 

@@ -1,11 +1,11 @@
 """A season looked back on, from its journal."""
 
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from brimful.findings import Finding
+from brimful.records import record
 from brimful.services.opening import open_plan
 from brimful.services.today import desk_of, told_of
 
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from brimful.design.today.report import SeasonReport
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReportAnswer:
     """What came of looking back on a season."""
 

@@ -1,12 +1,13 @@
 """The season of a plan."""
 
 import json
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from brimful.design.ledger import Ledger
 from brimful.findings import Finding
+from brimful.records import record
 from brimful.services.opening import Opened, is_sound, open_plan
 from brimful.services.saving import save_all
 
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from brimful.design.settle.notes import Notes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeasonAnswer:
     """What came of a plan's season."""
 

@@ -1,12 +1,12 @@
 """Entries written down on phones and sent later: each taken once, each answered by itself."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from brimful.errors import EntryRefused
+from brimful.records import record
 from brimful.services.journal import journal_of, spots
 from brimful.services.places import Spot, spot_named
 
@@ -17,7 +17,7 @@ MOST_SENT = 500
 TAKEN_ALREADY = "another entry has this id and stays as it is; write this one down anew"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Taken:
     """What came of one entry that was sent, and why where it was refused."""
 
@@ -26,7 +26,7 @@ class Taken:
     words: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TakenDown:
     """What came of each entry in the order it was sent, and sentences about clocks and dates."""
 

@@ -1,12 +1,12 @@
 """Plans to start from."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from math import ceil, pi
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from brimful.findings import Finding, Severity
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.catalog import Catalog
@@ -37,7 +37,7 @@ def example(name: str) -> Path:
     return Path(__file__).parent.parent / "examples" / f"{name}.toml"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Started:
     """A plan made from answers: its text, or None and what is wrong, question by question."""
 

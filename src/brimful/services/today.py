@@ -1,12 +1,13 @@
 """Today: the plan, its season, the journal, the weather so far and the clock brought together."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from brimful.findings import Finding
+from brimful.records import record
 from brimful.services.care import care_desk
 from brimful.services.opening import Opened, is_sound, open_plan
 
@@ -22,7 +23,7 @@ AFTERWARDS = timedelta(days=45)
 """So long after its end a season is spoken of as over, before the next one is looked ahead to."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TodayAnswer:
     """What came of asking for one day."""
 

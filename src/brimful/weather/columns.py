@@ -2,11 +2,11 @@
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from brimful.errors import WeatherError
 from brimful.findings import did_you_mean
 from brimful.quantities.units import Unit
+from brimful.records import record
 from brimful.weather.problem import clip, weather_error
 from brimful.weather.record import WeatherNote
 from brimful.weather.variables import BY_KEY, BY_NAME, Variable
@@ -17,7 +17,7 @@ _BRACKETED = re.compile(r"(?P<name>.*?)\s*[(\[]\s*(?P<unit>[^()\[\]]+?)\s*[)\]]"
 _ALIASES = {"rh": "rh_mean", "humidity": "rh_mean", "precipitation": "rain", "dew_point": "dew", "sun": "sunshine"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Column:
     """One column of the table: where it stands and what it holds."""
 
@@ -26,7 +26,7 @@ class Column:
     unit: Unit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """Where everything stands in a table: the date columns by key, the variables, and what was left out."""
 
@@ -53,7 +53,7 @@ def layout_of(header: Sequence[str], given: Mapping[str, str], *, file: str, lin
     return Layout(dates, tuple(columns.values()), tuple(notes))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Table:
     header: tuple[str, ...]
     file: str

@@ -9,9 +9,9 @@ import urllib.error
 import urllib.parse
 import urllib.request
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from brimful.errors import WeatherError
+from brimful.records import record
 from brimful.weather.forecast import DAILY_NAMES, read_forecast
 from brimful.weather.problem import clip
 
@@ -25,7 +25,7 @@ LARGEST_ANSWER_BYTES = 16 * 1024 * 1024
 Opener = Callable[[str, float], bytes]  # address and time-out [s] → the answer's body; OSError where there is none
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Asked:
     """What to ask for: the days to come, or from one date to another (both or neither are given)."""
 

@@ -8,10 +8,10 @@ PRBFST the day on or before which the first comes. Values are quoted and padded 
 import csv
 import datetime
 import re
-from dataclasses import dataclass
 from pathlib import Path
 
 from brimful.errors import WeatherError
+from brimful.records import record
 from brimful.weather.file_text import read_text
 from brimful.weather.problem import weather_error
 
@@ -19,7 +19,7 @@ _COLUMN = re.compile(r"ANN-TMIN-PRB(LST|FST)-T(\d{2})FP(\d{2})")
 _NONE = {"-4444", "-6666", "-7777", "-9999", ""}  # never, too few years, rounds to nothing, missing (memory)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FrostDay:
     """One published date: the chance of a last frost on or after it, or of a first one on or before it."""
 

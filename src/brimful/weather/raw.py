@@ -1,15 +1,15 @@
 """Days as a file has them, before they are put in order."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from brimful.records import record
 from brimful.weather.record import Dates, FloatArray, WeatherNote
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RawDays:
     """Rows as read, in the record's units: dates (NaT where there is none), one array per field, and their lines."""
 

@@ -1,9 +1,11 @@
 """One shape for all daily weather, whatever file it came from."""
 
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
 import numpy as np
 from numpy.typing import NDArray
+
+from brimful.records import record
 
 FloatArray = NDArray[np.float64]
 Dates = NDArray[np.datetime64]
@@ -11,7 +13,7 @@ Dates = NDArray[np.datetime64]
 SERVICE_WIND_HEIGHT_M = 10.0  # height of weather services' masts, WMO guide (memory)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WeatherNote:
     """One thing to know about a weather file: a stable code, what is so, and the line (0: the file as a whole)."""
 
@@ -20,7 +22,7 @@ class WeatherNote:
     line: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DailyWeather:
     """Unbroken days with highest and lowest temperature, and whatever else is known; NaN means not known.
 

@@ -3,10 +3,10 @@
 import csv
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
+from brimful.records import record
 from brimful.weather import dates
 from brimful.weather.columns import Layout, layout_of
 from brimful.weather.problem import clip, weather_error
@@ -18,7 +18,7 @@ _SENTINELS = (-9999.0, -999.0)
 _LARGEST = 1e9  # in no unit is any weather larger; such a value is found impossible later
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rows:
     """A table as text: its header, the columns below it, and each row's line in the file."""
 

@@ -1,12 +1,11 @@
 """What a weather file may hold: the words for it, its dimension, and what is possible on this planet."""
 
-from dataclasses import dataclass
-
 from brimful.quantities import Dimension
 from brimful.quantities.units import Unit, find
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Variable:
     """One daily variable: its key in a plan, its field in the record, and the limits no day passes.
 

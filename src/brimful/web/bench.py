@@ -8,12 +8,13 @@ import time
 from collections import OrderedDict
 from collections.abc import Mapping
 from concurrent.futures import Executor
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from brimful.design.ledger import Working
 from brimful.findings import Finding
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.render.drawings.scene import Scene
@@ -34,7 +35,7 @@ class Stopped(Exception):  # noqa: N818  (no error: the work was called off)
     """The work beside is no longer wanted."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sight:
     """A plan as it stands at one moment. `scene` is None where the plan cannot be worked out; `doing` says what is
     being worked out just now and is "" when all is done, `stopped` that the work was called off, `broken` what

@@ -1,13 +1,12 @@
 """What a page speaks of: all rows and zones, or those of the one container that is chosen."""
 
-from dataclasses import dataclass
-
 from brimful.design.model import ContainerWater, RunTimeWorked, ZoneWorked
+from brimful.records import record
 from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.web.leaf import Asked
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chosen:
     """The rows and zones a page speaks of, with the numbers they have in the plan; `one` is a container or ""."""
 
@@ -40,7 +39,7 @@ def is_container(scene: Scene, name: str) -> bool:
     return any(name in row.spec.ids for row in scene.rows)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Share:
     """What one container gets on a day against what it should get; None where no water arrives."""
 

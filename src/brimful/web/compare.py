@@ -1,7 +1,6 @@
 """Two plans side by side: their sentences, their rows, the figures and the lines in which they differ."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
@@ -10,6 +9,7 @@ from starlette.routing import Route
 
 from brimful.findings import Severity
 from brimful.quantities import Dimension, show
+from brimful.records import record
 from brimful.render.care.page import money
 from brimful.render.drawings.scene import Scene
 from brimful.services.editing import compared, open_draft
@@ -22,7 +22,7 @@ from brimful.web.strip import Strip, strip_of
 from brimful.web.words import starts, zones_answer
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Side:
     """One of two plans: its name, what a person would say of it, its run and their letter, and what is under way."""
 
@@ -34,7 +34,7 @@ class Side:
     doing: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Figure:
     """A figure of both plans; `telling` where it differs."""
 

@@ -4,13 +4,13 @@ import logging
 import threading
 from collections import OrderedDict
 from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
-from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Literal
 
 from brimful.errors import BrimfulError
 from brimful.findings import Finding
+from brimful.records import record
 from brimful.web.bench import Sight
 from brimful.web.clock import today as by_the_clock
 from brimful.web.log import mark_of
@@ -25,7 +25,7 @@ KEPT = 32
 FAULT = "It could not be worked out: a fault of ours, not of your plan"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Dated:
     """What came of it; `trouble` says why there is nothing where no finding does."""
 

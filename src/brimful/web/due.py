@@ -1,11 +1,11 @@
 """What the calendar asks: which week of the season it is, how the timer stands in it, what comes next."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from brimful.design.care.model import TaskWorked
 from brimful.design.season.model import WeekWorked
 from brimful.quantities import System
+from brimful.records import record
 from brimful.render.drawings.scene import Scene
 from brimful.render.words import zone_words
 from brimful.web.amounts import day as day_words
@@ -13,7 +13,7 @@ from brimful.web.dated import Dated
 from brimful.web.words import MOST_ZONES, joined, setting
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Week:
     """A week of the season, counted from planting as 1: its days, the timer of each zone, and what is to be done."""
 

@@ -1,13 +1,14 @@
 """A page: the sentences that answer first, what each container says through this lens, and what stands below."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
+from brimful.records import record
 from brimful.web.bench import Sight
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Asked:
     """What a visitor wants to see of a page: one container ("" for all), so many weeks after planting, and `more`:
     whatever else the address says."""
@@ -17,7 +18,7 @@ class Asked:
     more: Mapping[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """What a container says through a lens: a word or figure, and how it stands: "", "good", "mind" or "bad"."""
 
@@ -25,7 +26,7 @@ class Mark:
     tone: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Leaf:
     """What one page shows of a plan; `told` says what the marks of the containers are."""
 
@@ -35,7 +36,7 @@ class Leaf:
     told: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Page:
     """A lens on the row: its place in the address, its name, its template, and how it looks at a plan in sight.
 

@@ -2,7 +2,6 @@
 
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from brimful.design.model import Assumption
@@ -10,6 +9,7 @@ from brimful.findings import Finding, Severity
 from brimful.plan.fields import Checked, Field, fields_of
 from brimful.plan.positions import Path
 from brimful.plan.typed import counted_or_none, dotted, inner_tables, plain_fields, read_typed, value_at, words_of
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.catalog import Catalog
@@ -49,7 +49,7 @@ WORDS = {"Site.surroundings": ("massed", "row-on-paving", "single-on-hot-paving"
 LONG = frozenset({"list"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Box:
     """One field to fill in: its dotted path, what stands in it as words, and what is taken where nothing does."""
 
@@ -75,7 +75,7 @@ class Box:
         return bool(self.words or self.field.needed or self.findings or self.asked)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Group:
     """Fields of one table within a section, those the plan fills first."""
 
@@ -85,7 +85,7 @@ class Group:
     silent: tuple[Box, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlantLine:
     """One taxon of a planting."""
 
@@ -97,7 +97,7 @@ class PlantLine:
     findings: tuple[Finding, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tab:
     """A section closed: where it is, what it is called, what stands in it in few words, how much is found."""
 
@@ -110,7 +110,7 @@ class Tab:
     of: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sheet:
     """All sections, and the open one with its fields."""
 
@@ -122,7 +122,7 @@ class Sheet:
     findings: tuple[Finding, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Known:
     """What a sheet is drawn from."""
 

@@ -1,11 +1,11 @@
 """The row at the head of every page: each container a link, drawn in proportion, with what it says through the lens."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from brimful.design.growing import WEEKS
+from brimful.records import record
 from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.render.drawings.strip_symbols import box, scale_px_m, symbol
 from brimful.web.bench import Sight
@@ -17,7 +17,7 @@ MOST_KEPT = 64
 _drawn: dict[str, str] = {}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Standing:
     """One container in the row."""
 
@@ -27,7 +27,7 @@ class Standing:
     chosen: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StripRow:
     """One row of equal containers: the symbol that draws each, its size on the page [px], and who stands in it."""
 
@@ -39,7 +39,7 @@ class StripRow:
     standing: tuple[Standing, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strip:
     """The whole run: symbols to define once, and the rows that use them."""
 

@@ -1,15 +1,15 @@
 """Rows about containers: types one can buy, what they are made of, what they are filled with."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.catalog.cells import choice, number, numbers, pairs, text
 from brimful.catalog.rows.row import Row, in_order
 from brimful.domains.container import FORMS, Sizes
 from brimful.domains.substrate import Retention
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class ContainerType(Row):
     """A container one can buy, by its outside sizes."""
 
@@ -53,7 +53,7 @@ class ContainerType(Row):
             yield str(error)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Material(Row):
     """What containers are made of: density, usual thickness of wall and base."""
 
@@ -73,7 +73,7 @@ class Material(Row):
         yield from in_order("wall", self.wall_low_m, self.wall_m, self.wall_high_m)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Mix(Row):
     """A potting mix: retention curve, weight, bags."""
 

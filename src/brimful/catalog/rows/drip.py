@@ -1,13 +1,13 @@
 """Rows about drip irrigation: tube, emitters, dripline, fittings, devices."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.catalog.cells import choice, number, text, words
 from brimful.catalog.rows.row import Row, in_order
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Tube(Row):
     """Tube by its real bore: names like "1/2 inch" say little about it."""
 
@@ -31,7 +31,7 @@ class Tube(Row):
         yield from _walled(self.inner_diameter_m, self.outer_diameter_m)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Emitter(Row):
     """A single emitter: flow of one at a pressure, and how it changes with pressure."""
 
@@ -59,7 +59,7 @@ class Emitter(Row):
             yield "a microtube without inner_diameter and length was given; expected both"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Dripline(Row):
     """Tube with emitters built in at an even spacing; flow is of one emitter."""
 
@@ -89,7 +89,7 @@ class Dripline(Row):
         yield from _law_faults(self.law, self.exponent, self.start_m, self.most_m)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Fitting(Row):
     """A fitting's loss: K times the velocity head in the pipe."""
 
@@ -98,7 +98,7 @@ class Fitting(Row):
     loss_k: float = number("loss_k", 0, 100)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Device(Row):
     """What stands between tap and main: its loss when clean at a flow, its range, and a regulator's setting."""
 

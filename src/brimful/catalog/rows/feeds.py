@@ -1,13 +1,13 @@
 """Rows about feed: what a bag's label says, and how a coated feed lets go."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.catalog.cells import choice, number, text
 from brimful.catalog.rows.row import Row
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Feed(Row):
     """A feed by its label; rated days and rate for coated feed, rise of EC for each 100 ppm N for soluble feed."""
 

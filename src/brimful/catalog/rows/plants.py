@@ -2,13 +2,14 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from brimful.catalog.cells import choice, flag, number, text, whole, words
 from brimful.catalog.rows.row import Row, in_order
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Plant(Row):
     """A taxon or habit group; sizes in containers, months 1 to 12, empty bloom months for foliage plants."""
 
@@ -68,7 +69,7 @@ class Plant(Row):
             yield "one bloom month was given; expected bloom_start_month and bloom_end_month, or neither"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class RootBall(Row):
     """A trade size of plant: its pot's volume, width at the top and depth."""
 
@@ -87,7 +88,7 @@ class RootBall(Row):
         yield from in_order("volume", self.volume_low_l, self.volume_l, self.volume_high_l)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Colour(Row):
     """A colour word of flowers or leaves and the screen colour that stands for its class."""
 
@@ -102,7 +103,7 @@ class Colour(Row):
             yield f'srgb "{self.srgb}" was given; expected a colour such as "#DA2418"'
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class PlantFactor(Row):
     """Water use of a closed canopy as a share of reference evapotranspiration, by a plant's water-use class."""
 
@@ -117,7 +118,7 @@ class PlantFactor(Row):
         yield from in_order("factor", self.factor_low, self.factor, self.factor_high)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Microclimate(Row):
     """How much more or less water plants use for where they stand, against the same plants massed on planted ground."""
 

@@ -1,13 +1,13 @@
 """Rows about money: what a piece, a metre, a litre or a kilogram costs, and in what packs or rolls it is sold."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.catalog.cells import choice, number, numbers, text
 from brimful.catalog.rows.row import Row
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Price(Row):
     """What one unit of a thing costs; the key is the thing's own key in its table.
 

@@ -6,15 +6,15 @@ from others; assumed: chosen for this table.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import ClassVar
 
 from brimful.catalog.cells import choice, text
+from brimful.records import record
 
 CERTAINTIES = ("read", "memory", "practice", "calculated", "assumed")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Row:
     """What every row has."""
 

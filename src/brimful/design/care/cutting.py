@@ -1,18 +1,18 @@
 """Stage: tube from rolls: every length to cut, the rolls to open for them, and the offcuts."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import CutRollWorked, CutTubeWorked
 from brimful.design.care.needs import largest_row
 from brimful.domains.takeoff.cutting import CutPlan, Piece, Stock, cut_plan, pieces_with_couplers
 from brimful.domains.takeoff.order import Need
+from brimful.records import record
 
 ON_HAND = "on hand"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TubeLength:
     """One length of tube to lay: of which kind, what for [m]."""
 

@@ -1,7 +1,7 @@
 """What lies on the desk while build and care are worked out, and how a plan's silences are filled."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, timedelta
 
 from brimful.catalog import Catalog
@@ -10,11 +10,12 @@ from brimful.design.model import Design, RowWorked
 from brimful.design.settle import RowSpec, Settled
 from brimful.design.settle.notes import Notes
 from brimful.plan.schema import Plan
+from brimful.records import record
 
 LEAP_YEAR = 2024
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CareDesk:
     """Plan, settled plan, design, tables, notes and ledger; the year the season's dates stand in."""
 

@@ -1,7 +1,6 @@
 """Stage: the feed plan: what to weigh, what goes in the tank on which day, coated feed, and the week's nitrogen."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
 from pathlib import Path
@@ -32,6 +31,7 @@ from brimful.domains.feeding.soluble import (
     ounces_per_100_gallons,
     teaspoons_per_gallon,
 )
+from brimful.records import record
 
 SOLUBLE, COATED = "soluble-20-10-20", "coated-15-9-12"
 NONE = "none"
@@ -43,7 +43,7 @@ INJECTOR = 100.0
 SHORT, WASTED = 0.25, 0.3  # shares of demand missing, of nitrogen washed out, from where it is said
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bag:
     """A feed as used: its key and name, nitrogen, and the rise of EC if it is known."""
 

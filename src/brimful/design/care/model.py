@@ -3,17 +3,17 @@
 An `_amount` stands in the `unit` that its own table names (each, m, l, kg, m3).
 """
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
 from brimful.design.model import Assumption
 from brimful.findings import Finding
+from brimful.records import record
 
 Unit = Literal["each", "m", "l", "kg", "m3"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderItem:
     """One line of the order: what the job takes, spares, what is on hand, and what to buy for how much."""
 
@@ -36,7 +36,7 @@ class OrderItem:
     one_more_packs_count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderWorked:
     """The order and what it costs as far as prices are known; one container more, as it changes whole packs."""
 
@@ -50,7 +50,7 @@ class OrderWorked:
     other_currency: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutRollWorked:
     """One roll opened: the pieces to cut from it in order, and what is left."""
 
@@ -61,7 +61,7 @@ class CutRollWorked:
     offcut_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutTubeWorked:
     """The cut list of one tube: rolls to open, couplers where a line is longer than a roll, and the proof."""
 
@@ -74,7 +74,7 @@ class CutTubeWorked:
     proven: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StationWorked:
     """One container's place along its line from the first mark, tape checks, and the level of its pad."""
 
@@ -93,7 +93,7 @@ class StationWorked:
     level_error_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TubeWayWorked:
     """The way in for the tube under each container: room left over it, and the least feet or channel that clears it."""
 
@@ -109,7 +109,7 @@ class TubeWayWorked:
     clear: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SetOutWorked:
     """One row set out by tape and level: marks, pitch, how far out from fence or kerb, and each container."""
 
@@ -128,7 +128,7 @@ class SetOutWorked:
     way_in: TubeWayWorked | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HandlingWorked:
     """One container of a row in the hand: weights, lifting, ways to move it, wind at its lightest, load under it.
 
@@ -159,7 +159,7 @@ class HandlingWorked:
     load_words: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BagWorked:
     """Lifting bags of mix: from the ground against from a bench, with the lifting index of each."""
 
@@ -170,7 +170,7 @@ class BagWorked:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CautionWorked:
     """A caution at the step where it applies, and who decides."""
 
@@ -179,7 +179,7 @@ class CautionWorked:
     decides: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CardStep:
     """One step of a card: how long, how many hands and tools, why here in the order, and what to mind."""
 
@@ -193,7 +193,7 @@ class CardStep:
     cautions: tuple[CautionWorked, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CardWorked:
     """The same steps for every container of a row (or once, for the site): a card to print and tick."""
 
@@ -203,7 +203,7 @@ class CardWorked:
     each_hours: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SlotWorked:
     """One step in the schedule: on which day, from and to in minutes of that day, and who."""
 
@@ -216,7 +216,7 @@ class SlotWorked:
     people: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BuildWorked:
     """The build of the run: schedule for the crew, finish, what holds it up, and what one more pair of hands saves."""
 
@@ -234,7 +234,7 @@ class BuildWorked:
     slots: tuple[SlotWorked, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TaskWorked:
     """One task of the season on its day; `uid` lasts over exports."""
 
@@ -246,7 +246,7 @@ class TaskWorked:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WeekHours:
     """Hours of work in the week that starts on this Monday."""
 
@@ -254,7 +254,7 @@ class WeekHours:
     hours: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeasonTasks:
     """The season's tasks by rule from planting to frost, and the hours of each week."""
 
@@ -265,7 +265,7 @@ class SeasonTasks:
     total_hours: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SolubleWorked:
     """The soluble feed: strength, and what to weigh, in every way people write it; spoons are approximate."""
 
@@ -289,7 +289,7 @@ class SolubleWorked:
     made_up_n_ppm: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CoatedWorked:
     """Coated feed for one container of a row: the dose, which rule set it, and when most of it is out."""
 
@@ -306,7 +306,7 @@ class CoatedWorked:
     released_weekly_share: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TankWorked:
     """One feeding of a zone: what to weigh, and how much goes in the tank."""
 
@@ -320,7 +320,7 @@ class TankWorked:
     nitrogen_each_g: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NitrogenWeek:
     """One week of the nitrogen balance in one container of a row."""
 
@@ -334,7 +334,7 @@ class NitrogenWeek:
     solution_ppm: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NitrogenWorked:
     """The season's nitrogen in one container of a row: week by week, and whether the plan feeds too little or much."""
 
@@ -345,7 +345,7 @@ class NitrogenWorked:
     verdict: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FeedWorked:
     """The feed plan of the season."""
 
@@ -356,7 +356,7 @@ class FeedWorked:
     water_taken_from: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Care:
     """Build and care, whole."""
 

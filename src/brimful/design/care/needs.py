@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import SetOutWorked
@@ -11,13 +10,14 @@ from brimful.design.plant_goods import item_of
 from brimful.design.settle import RowSpec, ZoneSpec
 from brimful.domains.hydraulics.zone import Zone as DripZone
 from brimful.domains.takeoff.order import Need
+from brimful.records import record
 
 STAKE_EVERY_M = 1.0  # tube pinned about every 3 ft: common practice, no source
 SUPPLY_KINDS = ("backflow", "filter", "meter")
 """What one tap has once, however many zones hang on it; a valve and a regulator belong to each zone."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Joints:
     """Fittings along a zone's main and laterals, and the tube ends pushed on or into them."""
 

@@ -1,7 +1,7 @@
 """Stage: the order: what to buy after spares and what is on hand, what it costs, and one container more."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil
 
 from brimful.catalog import Price as PriceRow
@@ -15,6 +15,7 @@ from brimful.design.settle.notes import Notes
 from brimful.domains.takeoff.order import Need, OrderLine, Price, order_lines, order_total
 from brimful.plan.read import Places
 from brimful.quantities import Dimension, System, show
+from brimful.records import record
 
 ASSUMED = "assumed"
 SOURCES = {"mix": "mix and feed", "feed": "mix and feed", "plant": "nursery", "container": "containers"}
@@ -29,7 +30,7 @@ GROUPS = {
 UNITS: dict[str, Unit] = {"each": "each", "m": "m", "l": "l", "kg": "kg", "m3": "m3"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Priced:
     """A thing's price row where there is one, what to call it, and how it is packed."""
 

@@ -1,17 +1,17 @@
 """The water of each week in one container: from the season where it was worked out, else between the design's days."""
 
 import math
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from brimful.design.care.desk import CareDesk
 from brimful.design.model import RowWorked, ZoneWorked
 from brimful.design.season.model import SeasonWorked, ZoneSeason
+from brimful.records import record
 
 GROWN = 0.5  # the canopy stands full at half the season: common practice, no source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WaterWeek:
     """One week of one container: from which day, what it is given, what drains away, what the plants use [L]."""
 

@@ -1,19 +1,19 @@
 """What can be chosen for a zone: the plan's own tables with one more field filled in."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.catalog import Catalog, Dripline, Emitter
 from brimful.design.settle.zones import main_of
 from brimful.plan import schema
 from brimful.plan.schema import Containers, Plan, Zone
+from brimful.records import record
 
 LOOPS = (1, 2, 3)
 COUNTS = (1, 2, 3, 4, 6, 8, 10, 12)
 HEAD_OVER_START_M = 4.0  # above the pressure at which an emitter begins to compensate: common practice, no source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Candidate:
     """A way to emit, with the regulator that suits it; `family` is the product, whatever its number."""
 
@@ -23,7 +23,7 @@ class Candidate:
     regulator_m: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Open:
     """What a zone leaves open."""
 

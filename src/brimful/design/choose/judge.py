@@ -1,12 +1,12 @@
 """Judge one candidate: solve it, cost it, and say which limits it breaks."""
 
 import math
-from dataclasses import dataclass
 
 from brimful.catalog import Catalog
 from brimful.design.settle import RowSpec, ZoneSpec
 from brimful.design.settle.settled import TimerSpec
 from brimful.domains.hydraulics.report import FASTEST_M_S, ZoneReport, work_out_zone
+from brimful.records import record
 
 EVEN_PERCENT = 85.0
 """Design emission uniformity: 85 to 90 for close spacing on even ground (ASABE EP405, from memory)."""
@@ -22,7 +22,7 @@ LEAST_EMITTERS = 2
 """So that one plugged emitter does not starve a container (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Need:
     """What one container of a row must get on the hottest days, how much one start may bring, and how wide it is."""
 
@@ -31,7 +31,7 @@ class Need:
     mouth_area_m2: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Verdict:
     """What a candidate gives and costs, and why it falls; no reasons where it stands."""
 

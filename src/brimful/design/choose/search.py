@@ -1,7 +1,5 @@
 """The search: the cheapest ways to emit first, the smallest tube first, larger tube only where it mends something."""
 
-from dataclasses import dataclass
-
 from brimful.catalog import Catalog
 from brimful.design.choose.candidates import Candidate, Open, candidates, local, open_of, with_choice
 from brimful.design.choose.judge import LEAST_MINUTES, MOST_MINUTES, Need, Verdict, judge
@@ -13,13 +11,14 @@ from brimful.domains.hydraulics.pipe import velocity_m_s
 from brimful.domains.hydraulics.report import FASTEST_M_S
 from brimful.plan.read import Places
 from brimful.plan.schema import Containers, Dripline, Emitters, Plan, Zone
+from brimful.records import record
 
 BEST = 3
 PARTS = ("lateral", "main", "feeder")
 LIKELY = 24  # ways to emit that are solved, the cheapest first
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Choices:
     """The plan with its gaps filled, and by zone the best choices and why others fell."""
 
@@ -28,7 +27,7 @@ class Choices:
     rejected: dict[str, tuple[RejectedWorked, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tried:
     """A candidate with the tube that suits it, and the verdict."""
 
@@ -112,7 +111,7 @@ def _likely(bench: "_Bench") -> list[Candidate]:
     return kept
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Bench:
     """One zone on the bench."""
 

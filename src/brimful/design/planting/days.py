@@ -1,7 +1,7 @@
 """What the weather of the place says of the days a planting stands: warm mix, last frost, cold nights, its end."""
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,6 +12,7 @@ from brimful.design.settle.notes import Notes
 from brimful.errors import WeatherError
 from brimful.plan.read import Places
 from brimful.plan.schema import Site
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.domains.climate.nights import SeasonNights
@@ -28,7 +29,7 @@ AUTUMN_AFTER_DAYS = 120
 """Planted so long after the last frost is planted in autumn, and spring's dates do not apply (our own rule)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SiteDays:
     """Days from planting on. `mix_c`: mean temperature of the mix on each day of a year from planting day; `nights`:
     of each season of the record; `warmest`: the day from which it only cools; `last_frost`: kept by nine springs of

@@ -1,7 +1,7 @@
 """What lies on the desk while a plan's planting is worked out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 
 from brimful.catalog import Catalog, Plant
@@ -13,9 +13,10 @@ from brimful.design.planting.days import SiteDays
 from brimful.design.settle import Settled
 from brimful.design.settle.notes import Notes
 from brimful.plan.schema import Plan
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlantingDesk:
     """The plan, settled and grown in its climate; tables, notes, the days it stands; by row the hours of direct sun of
     each container, where they are known; plants on hand by item; the day it is, where that matters; by row how its tube

@@ -1,7 +1,7 @@
 """What a swap changes: the container planted anew and worked out as the design does, and the bill of plants."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from brimful.catalog import Plant
 from brimful.design.demand import demands_of
@@ -15,12 +15,13 @@ from brimful.design.settle import PlantSpec, RowSpec
 from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.bloom import bloom_calendar
 from brimful.domains.planting.taxon import Taxon
+from brimful.records import record
 
 MIDDLE = 1
 """Mid-season among the occasions of demand."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
     """One plant of a row to be replaced, in so many containers; and by what: each taxon and how many of it."""
 

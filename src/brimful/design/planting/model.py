@@ -1,12 +1,11 @@
 """What is worked out about a plan's planting; every figure of one container unless it says otherwise."""
 
-from dataclasses import dataclass
-
 from brimful.design.model import PlaceWorked
 from brimful.findings import Finding
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StepWorked:
     """One step of planting a container, and why it comes here."""
 
@@ -14,7 +13,7 @@ class StepWorked:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CoverWorked:
     """Leaves over the mouth so many weeks after planting."""
 
@@ -25,7 +24,7 @@ class CoverWorked:
     overhang_m2: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BloomWorked:
     """Share of a month, such as "2026-06", in which a taxon blooms."""
 
@@ -34,7 +33,7 @@ class BloomWorked:
     share: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SwatchWorked:
     """A colour of the palette and how warm it looks: above 0 warm, below 0 cool."""
 
@@ -44,7 +43,7 @@ class SwatchWorked:
     warmth: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PairWorked:
     """Two colours of the palette: difference (CIEDE2000), harmony, and the least difference for any colour vision."""
 
@@ -56,7 +55,7 @@ class PairWorked:
     lightness_step: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class UpkeepWorked:
     """Work on the containers of a row, or of the plan, in one week, and which taxa are cut back in it."""
 
@@ -67,7 +66,7 @@ class UpkeepWorked:
     trimmed: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DensityWorked:
     """One container planted to grow in, or for a full look at once: plants, what they cost at the price of one (None
     where a price is missing), water on planting day and at mid-season; `chosen` as the plan has it."""
@@ -81,7 +80,7 @@ class DensityWorked:
     does_not_fit: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowPlanting:
     """The planting of a row of equal containers."""
 
@@ -100,7 +99,7 @@ class RowPlanting:
     densities: tuple[DensityWorked, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderWorked:
     """Plants of one taxon and size for the whole plan, with spares, in whole trays, and the dates; `colours` where the
     plan names them, as "72 pink"; `hardening` empty for what needs none, the cost None where no price is known."""
@@ -120,7 +119,7 @@ class OrderWorked:
     planting: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WindowWorked:
     """When a taxon may be planted and what holds the first day, "frost" or "mix temperature"; the least temperature of
     the mix; the temperature that harms it, and the day by which half of the seasons have such a night. Empty: not
@@ -136,7 +135,7 @@ class WindowWorked:
     ends: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PartWorked:
     """One part of a score, 0 to 1, and its weight."""
 
@@ -145,7 +144,7 @@ class PartWorked:
     weight: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EffectWorked:
     """One container with a plant in it, and what changes against now: water at mid-season, the bill of all plants (None
     where a price is missing); months of bloom, feed and upkeep of the plant; what does not fit."""
@@ -160,7 +159,7 @@ class EffectWorked:
     does_not_fit: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SubstituteWorked:
     """A plant that can stand in: score 0 to 1, how many a container, what changes in words and in figures."""
 
@@ -173,7 +172,7 @@ class SubstituteWorked:
     effect: EffectWorked
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SwapWorked:
     """What can stand in for one plant in the rows and containers named, best first, and how it is now; `stopped_count`
     taxa cannot."""
@@ -191,7 +190,7 @@ class SwapWorked:
     stopped_count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlantingWorked:
     """The planting of a plan; `swaps` where a plant stands in too little or too much sun."""
 

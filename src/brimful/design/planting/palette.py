@@ -1,7 +1,6 @@
 """Colours of a planting as numbers beside the swatches; never a verdict."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
 from brimful.catalog import Catalog
@@ -10,9 +9,10 @@ from brimful.domains.planting.colour import Lab, difference, lab_of_hex
 from brimful.domains.planting.colour_vision import seen_apart
 from brimful.domains.planting.harmony import harmony, warm_cool
 from brimful.domains.planting.taxon import Taxon
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Palette:
     """Screen colours of flower and of leaf words."""
 

@@ -1,7 +1,6 @@
 """What can stand in for a plant that cannot be had, or that gets too little or too much sun where it stands."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.design.planting.desk import PlantingDesk
 from brimful.design.planting.effects import Change, effects_of
@@ -13,13 +12,14 @@ from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import Site, light_fit
 from brimful.domains.planting.substitute import WEIGHTS, Ranking, Substitute, Wanted, rank_substitutes
 from brimful.domains.planting.taxon import Taxon
+from brimful.records import record
 
 MOST_FOR_SUN = 3
 NEAR_BOUND_H = 0.5
 """So near its range a plant is left where it is: a bound is no cliff (our own rule)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Case:
     """One plant of one row that is to be replaced: in which containers, why, and the hours of sun there."""
 

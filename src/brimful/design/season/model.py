@@ -1,12 +1,11 @@
 """The season worked out, frozen. Keys carry their unit; `brimful season --json` prints these names."""
 
-from dataclasses import dataclass
-
 from brimful.design.model import Assumption
 from brimful.findings import Finding
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WeekWorked:
     """One week of a zone: the timer's setting, what it brings, and what it risks."""
 
@@ -25,7 +24,7 @@ class WeekWorked:
     lacking_l: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FollowedWorked:
     """What a whole season is like under one way to set the timer."""
 
@@ -37,7 +36,7 @@ class FollowedWorked:
     cost_money: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ThirstWorked:
     """What the sunniest container of a row wants on a mean day of a month, factor by factor."""
 
@@ -54,7 +53,7 @@ class ThirstWorked:
     rain_l_day: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SurvivalWorked:
     """Whole days that one container of a row lasts without water, from full, on 19 days of 20 of the month."""
 
@@ -63,7 +62,7 @@ class SurvivalWorked:
     lasts_days: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SunWorked:
     """Direct sun on a row of containers: hours on a mean day of each month, and what gardeners call it."""
 
@@ -76,7 +75,7 @@ class SunWorked:
     sky_view_share: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FrostWorked:
     """Frost of the record or of published normals: the middle date, the date that nine years of ten keep to, and how
     often frost came after planting day or before the season's end."""
@@ -92,7 +91,7 @@ class FrostWorked:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FrostFreeWorked:
     """After which day nine springs of ten have no frost, before which nine autumns have none: offered, never forced."""
 
@@ -101,7 +100,7 @@ class FrostFreeWorked:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StartWorked:
     """One start in the day's timetable of the thirstiest week."""
 
@@ -110,7 +109,7 @@ class StartWorked:
     ends: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HotWeekWorked:
     """The mix of the container that comes nearest to running short, at the end of each hour of its zone's hottest week.
 
@@ -128,7 +127,7 @@ class HotWeekWorked:
     driest_year_l: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneSeason:
     """A zone through the season."""
 
@@ -141,7 +140,7 @@ class ZoneSeason:
     hot_week: HotWeekWorked | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeasonWorked:
     """The whole season."""
 

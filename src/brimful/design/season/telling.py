@@ -1,7 +1,6 @@
 """The containers that tell how a zone fares: of each row the one short of water first, and the one that drains most."""
 
 from collections import Counter
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +14,7 @@ from brimful.domains.substrate import container_store
 from brimful.domains.watering.demand import BARE_MIX_FACTOR, FULL_CANOPY_INTERCEPTION, canopy_coefficient
 from brimful.domains.watering.season import Season, Store, counted_rain_mm, litres_per_mm
 from brimful.domains.watering.settings import Wanted
+from brimful.records import record
 
 FloatArray = NDArray[np.float64]
 DRY_CAPTURE = 0.5
@@ -22,7 +22,7 @@ DRY_CAPTURE = 0.5
 source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Inputs:
     """What every zone of the site is judged by."""
 
@@ -37,7 +37,7 @@ class Inputs:
     ledger: Ledger
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Telling:
     """One container of a row, with its water, and its light and leaves by day."""
 

@@ -1,6 +1,5 @@
 """The season worked out whole: from a settled plan and its weather to each zone's weeks."""
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -23,6 +22,7 @@ from brimful.domains.climate.sun import SunPlace, sun_events
 from brimful.domains.watering.season import daylight_shares
 from brimful.plan.read import Places
 from brimful.plan.schema import Plan
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.weather import DailyWeather
@@ -72,7 +72,7 @@ def season_of(plan: Plan, outcome: Outcome, laid: "LaidOut", notes: Notes, folde
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaidOut:
     """What a season is worked out from: the weather as read, its years with all else, and the sun on each row."""
 

@@ -1,6 +1,5 @@
 """Weather-years of the season: those of a long record as they were, else a hundred made from record or normals."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
@@ -12,6 +11,7 @@ from brimful.domains.climate.daily import reference_et_of_days
 from brimful.domains.climate.generator import climate_from_record, generate_years
 from brimful.domains.climate.record import DailyRecord, Place
 from brimful.plan.schema import Site
+from brimful.records import record
 from brimful.weather import DailyWeather, reference_et
 
 FloatArray = NDArray[np.float64]
@@ -21,7 +21,7 @@ FEWEST_DAYS = 60
 SEED = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Years:
     """The season's days, each array (days, years), and the days' number in a year without a leap day."""
 

@@ -1,7 +1,6 @@
 """One zone through the season: its weeks, what else the timer could be set to, thirst and survival by month."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -23,9 +22,10 @@ from brimful.domains.watering.schedule import (
 )
 from brimful.domains.watering.search import WeekPlan
 from brimful.domains.watering.season import Season, Store
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneWeeks:
     """A zone's weeks by themselves."""
 
@@ -40,7 +40,7 @@ def weeks_of(
     return tuple(weeks for zone in zones if (weeks := zone_weeks(zone, rows, inputs)) is not None)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Planned:
     """What tells how a zone fares, its days in every year, and the settings of its weeks."""
 

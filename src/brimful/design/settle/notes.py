@@ -8,6 +8,7 @@ from brimful.design.model import Assumption
 from brimful.findings import Finding, Severity
 from brimful.plan.read import Places
 from brimful.plan.schema import Plan, Zone
+from brimful.records import record
 
 R = TypeVar("R", bound=Row)
 Path = tuple[str | int, ...]
@@ -66,7 +67,7 @@ def _known(table: Table[R]) -> str:
     return f"Known: {', '.join(keys[:8])}{more}. A file beside the plan can add more."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Desk:
     """What lies on the desk while a plan is settled: the plan, the tables, the notes."""
 

@@ -1,7 +1,5 @@
 """A plan with nothing left open: what the stages of the design take in."""
 
-from dataclasses import dataclass
-
 from brimful.catalog import Material, Microclimate, Mix, Plant, RootBall
 from brimful.domains.container import Vessel
 from brimful.domains.hydraulics.assembly import Assembly
@@ -9,9 +7,10 @@ from brimful.domains.hydraulics.inlet import Inlet
 from brimful.domains.hydraulics.pipe import Water
 from brimful.domains.hydraulics.zone import Zone
 from brimful.plan.names import container_names
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlantSpec:
     """So many plants of one taxon, bought in one trade size; where the plan names their colour the plant has only
     that."""
@@ -22,7 +21,7 @@ class PlantSpec:
     colour: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RecipeSpec:
     """How the plan wants a row planted: seen from where, the taxon at the front and the way the front faces, how full
     at once; the recipe as written, the mouth [m²] it was written for, and why it was changed for this container."""
@@ -36,7 +35,7 @@ class RecipeSpec:
     reasons: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Delivery:
     """How water gets into one container, and what the parts are called when bought."""
 
@@ -49,7 +48,7 @@ class Delivery:
     variation: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowSpec:
     """A row of equal containers; each figure is of one container."""
 
@@ -77,7 +76,7 @@ class RowSpec:
         return container_names(self.name, self.count)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneSpec:
     """A zone ready to be solved, and the names of its parts when bought."""
 
@@ -92,7 +91,7 @@ class ZoneSpec:
     lateral: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Season:
     """Planting day and season's end, as days of the leap year 1 … 366."""
 
@@ -100,7 +99,7 @@ class Season:
     season_end: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TimerSpec:
     """What the timer can do."""
 
@@ -109,7 +108,7 @@ class TimerSpec:
     longest_minutes: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Settled:
     """The whole plan, settled."""
 

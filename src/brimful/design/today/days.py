@@ -1,7 +1,7 @@
 """The season's days as they were and as they are expected: weather so far, what ran, what was poured by hand."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 
 import numpy as np
@@ -14,6 +14,7 @@ from brimful.design.today.told import Ground, Told
 from brimful.domains.learning import Days
 from brimful.domains.watering.season import counted_rain_mm
 from brimful.domains.watering.settings import Wanted
+from brimful.records import record
 from brimful.weather import DailyWeather, reference_et
 
 FloatArray = NDArray[np.float64]
@@ -23,7 +24,7 @@ NOON_H = 12
 _TRACE_MM = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sky:
     """Weather of each day from planting on, arrays of shape (days,), and how many of them were measured or foretold."""
 

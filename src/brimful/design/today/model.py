@@ -1,13 +1,13 @@
 """Today worked out, frozen. Keys carry their unit; `brimful today --json` prints these names."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from brimful.design.model import Assumption
 from brimful.findings import Finding
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneToday:
     """How to run a zone today: starts by the clock and minutes of each, beside what the printed table says."""
 
@@ -23,7 +23,7 @@ class ZoneToday:
     why: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BelievedWorked:
     """What is believed of one container: means and 90 % intervals. Store is a share of what the drained mix holds."""
 
@@ -43,7 +43,7 @@ class BelievedWorked:
     unread_days: int | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CauseWorked:
     """A cause and its chance."""
 
@@ -51,7 +51,7 @@ class CauseWorked:
     chance_share: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LookWorked:
     """A container to look at: how sure it is that something is wrong, the likely causes, the quickest test."""
 
@@ -63,7 +63,7 @@ class LookWorked:
     reported: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DueWorked:
     """A task that is due: overdue where `late_days` is above 0."""
 
@@ -75,7 +75,7 @@ class DueWorked:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TodayWorked:
     """One day of a plan's season."""
 

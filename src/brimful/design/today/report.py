@@ -2,7 +2,6 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
@@ -12,13 +11,14 @@ from brimful.design.today.told import Ground, Told
 from brimful.design.today.whole import SEED, Stand, TodayDesk, course_of, stand_of
 from brimful.domains.learning import CAUSE_KEYS, LOOK_SHARE, Belief, Track, follow
 from brimful.plan.names import zone_words
+from brimful.records import record
 
 WORTH_CHANGING = 0.10
 LASTING_DAYS = 2
 """A container is counted as having failed where it was suspected on so many days on end."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneReport:
     """Water of a zone: what the plan would have given to date and what it was given, as far as that was told."""
 
@@ -30,7 +30,7 @@ class ZoneReport:
     watering_days_count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FailureReport:
     """A container that was out of order, from when to when, by the readings or by somebody's words."""
 
@@ -42,7 +42,7 @@ class FailureReport:
     mended: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowReport:
     """What a row's readings taught: demand and supply over the plan, with the ends of the middle 90 %."""
 
@@ -58,7 +58,7 @@ class RowReport:
     surroundings_next_factor: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeasonReport:
     """One season as the journal tells it."""
 

@@ -1,7 +1,6 @@
 """How long each zone runs today, at which hours, and why that is not what the printed table says."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,6 +15,7 @@ from brimful.domains.watering.day import DayNeed, DayRun, run_of_day
 from brimful.domains.watering.season import FloatArray
 from brimful.domains.watering.settings import Wanted
 from brimful.plan.schema import Timer
+from brimful.records import record
 
 IntArray = NDArray[np.int64]
 RAIN_TRUST = 0.5
@@ -26,7 +26,7 @@ BROKEN_SUPPLY = 0.5
 """A container that gets less than this share of its water is watered by hand until it is put right."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Morning:
     """What is known on the morning of one day of the season."""
 

@@ -1,16 +1,16 @@
 """What the crew has told, in the plan's own terms, and how it is read by the season's learning."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
 from brimful.domains.learning import DRY, MOIST, WET, Reading
+from brimful.records import record
 
 FINGER = (DRY, MOIST, WET)
 METER_KIND = "meter"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """One thing seen or done: when by the local clock, its kind, where, its value in the kind's own unit."""
 
@@ -23,7 +23,7 @@ class Told:
     by: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ground:
     """The containers of a plan in order: their names, and for each name of a row or zone the containers in it."""
 

@@ -1,7 +1,7 @@
 """Today worked out whole: the season followed from planting day, what it tells, and what to do about it."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 
 import numpy as np
@@ -33,12 +33,13 @@ from brimful.domains.learning import Days, Reading, Site, believed_on, held_unto
 from brimful.domains.watering.season import Store
 from brimful.plan.names import zone_words
 from brimful.plan.schema import Plan
+from brimful.records import record
 from brimful.weather import DailyWeather
 
 SEED = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TodayDesk:
     """What today is worked out from: the plan worked out, its weeks, its dates, the weather so far, what was told."""
 
@@ -55,7 +56,7 @@ class TodayDesk:
     told: tuple[Told, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stand:
     """Every container that gets water, in order, with what it holds."""
 
@@ -67,7 +68,7 @@ class Stand:
     site: Site
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Course:
     """How the season went: its weather, the table's minutes (days, containers), the days as told, the readings."""
 

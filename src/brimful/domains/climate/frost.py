@@ -1,12 +1,12 @@
 """First and last frost of the year, with chances, from a record of nights."""
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from brimful.domains.climate.values import FloatArray
+from brimful.records import record
 
 FROST_C = 0.0  # 32 °F
 HARD_FROST_C = -20.0 / 9.0  # 28 °F
@@ -17,7 +17,7 @@ _MONTH_STARTS = np.cumsum([0, 31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30])
 Whole = NDArray[np.int64]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FrostDates:
     """The last frost of each spring and the first of each autumn (of each half-year, south of the equator).
 

@@ -6,12 +6,12 @@ The form leaves out slow differences between years: real summers differ a little
 """
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from brimful.domains.climate.values import FloatArray
+from brimful.records import record
 
 WET_MM = 0.25
 """A day with at least this much rain is wet (0.01 in, the American rule; memory)."""
@@ -29,7 +29,7 @@ _ENOUGH_DAYS = 15
 _LEAST_RANGE_C = 0.5
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Climate:
     """What the generator needs; arrays by month (12,) or by temperature and month (2, 12): maximum, then minimum."""
 
@@ -51,7 +51,7 @@ class Climate:
         return result
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WeatherYears:
     """Generated days, each (365, years)."""
 
@@ -60,7 +60,7 @@ class WeatherYears:
     rain_mm: FloatArray
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MonthlyStatistics:
     """What a record and its generated years are compared by, (12,) each, persistence one number each."""
 

@@ -5,18 +5,18 @@ the view upwards is cut into steps of elevation, each with the share of light th
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TypeAlias
 
 import numpy as np
 
 from brimful.domains.climate.values import FloatArray
+from brimful.records import record
 
 AZIMUTH_DEG = np.arange(360.0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wall:
     """A wall, fence or thin hedge from one point to another, standing on the ground."""
 
@@ -27,7 +27,7 @@ class Wall:
     """Share of light that passes: 0 masonry, 0.1–0.3 a hedge in leaf (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Block:
     """A building, box or thick hedge: an upright body on a polygon with a flat top."""
 
@@ -36,7 +36,7 @@ class Block:
     transmissivity: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Crown:
     """A tree crown: an ellipsoid on a trunk; the trunk itself is left out, its shade is a few minutes."""
 
@@ -54,7 +54,7 @@ Band: TypeAlias = tuple[FloatArray, FloatArray, float]
 """Lower and upper elevation [°] by receptor and azimuth, (n, 360), and the share of light that passes between."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SkyView:
     """The view from each receptor, for every degree of azimuth: steps of elevation and what passes above each."""
 

@@ -4,16 +4,16 @@ Each function gives the values and, beside them, which rule gave how many of the
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from brimful.domains.climate import atmosphere, radiation
 from brimful.domains.climate.record import DailyRecord, Fill, Place
 from brimful.domains.climate.values import FloatArray, Values
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SunAbove:
     """What the sun could give on each day of a record: above the air, on a cloudless day, and for how long."""
 
@@ -22,7 +22,7 @@ class SunAbove:
     day_length_h: FloatArray
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rule:
     """One way to a value: its name, whether it is a reading, what it needs, and the sum."""
 

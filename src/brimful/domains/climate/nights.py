@@ -1,18 +1,18 @@
 """Nights of a stretch of the year, season by season: how cold the coldest gets, and when a cold one first comes."""
 
 import math
-from dataclasses import dataclass
 from datetime import date
 
 import numpy as np
 from numpy.typing import NDArray
 
 from brimful.domains.climate.values import FloatArray
+from brimful.records import record
 
 FEWEST_KNOWN = 0.9  # share of a season's nights that must be known for it to count; common practice
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeasonNights:
     """Lowest temperature of each night from one day of the year on, (seasons, nights) [°C]; NaN is not known."""
 

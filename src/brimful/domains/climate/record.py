@@ -1,16 +1,17 @@
 """What is known of each day and of the place, and what was put in where something was missing."""
 
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
 import numpy as np
 from numpy.typing import NDArray
 
 from brimful.domains.climate.values import FloatArray
+from brimful.records import record
 
 DayNumbers = NDArray[np.integer]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DailyRecord:
     """The days of a record, one value a day; an absent array or a NaN means not known. All arrays have one shape."""
 
@@ -41,7 +42,7 @@ class DailyRecord:
         return {name: values for name, values in pairs if values is not None}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """Where the record was taken; `dew_below_tmin_c` is 2 to 3 at arid places without humidity (FAO-56 p.58)."""
 
@@ -52,7 +53,7 @@ class Place:
     dew_below_tmin_c: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fill:
     """On so many days this variable came by this rule; `measured` tells a reading from an estimate."""
 

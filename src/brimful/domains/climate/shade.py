@@ -4,7 +4,6 @@ The sun's path of a year is sorted once by azimuth and elevation and summed up; 
 look-up for each degree of azimuth, whatever stands around it.
 """
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
@@ -14,6 +13,7 @@ from brimful.domains.climate.horizon import AZIMUTH_DEG, SkyView
 from brimful.domains.climate.sky import distance_factor, haurwitz_w_m2, split_light
 from brimful.domains.climate.sun import SunPlace, apparent_elevation_deg, days_since_2000, sun_grid
 from brimful.domains.climate.values import FloatArray
+from brimful.records import record
 
 _MONTHS = 12
 _KEY_STEP = 1000.0  # more than any elevation, so that azimuths never mix
@@ -35,7 +35,7 @@ LIGHT_BREAKS_H = (6.0, 4.0, 2.0)
 sources disagree (others 3–5 and 3–6)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SunPath:
     """A year of the sun at a place, sorted by azimuth and elevation and summed from the start."""
 
@@ -45,7 +45,7 @@ class SunPath:
     days_in_month: FloatArray
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DirectSun:
     """What reaches each container of the sun itself, (containers, 12)."""
 

@@ -6,13 +6,13 @@ east; elevations are geometric unless called apparent.
 """
 
 import math
-from dataclasses import dataclass
 from datetime import date
 
 import numpy as np
 from numpy.typing import NDArray
 
 from brimful.domains.climate.values import FloatArray
+from brimful.records import record
 
 _J2000_OFFSET_DAYS = -0.5  # the epoch of the formulas is noon
 RISING_ELEVATION_DEG = -0.8333  # half the sun's disc and 34′ of refraction, the almanacs' convention (memory)
@@ -20,7 +20,7 @@ _STANDARD_PRESSURE_KPA = 101.0
 _STANDARD_TEMPERATURE_C = 10.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SunPlace:
     """Where on Earth: north and east positive [°], and the clock's fixed offset from UT [h]."""
 
@@ -37,7 +37,7 @@ class SunPlace:
             )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SunPosition:
     """Direction to the sun's centre, both arrays of one shape [°]; elevation without refraction."""
 
@@ -45,7 +45,7 @@ class SunPosition:
     azimuth_deg: FloatArray
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SunEvents:
     """Clock hours of each day; nan where the sun does not rise or set that day."""
 

@@ -6,12 +6,13 @@ that are quadratics of z; no other kind is needed, and nothing here is approxima
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from brimful.records import record
 
 LITRES_PER_M3 = 1000.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slice:
     """A layer between two heights with area c0 + c1·u + c2·u² [m²], u [m] up from the layer's own bottom."""
 
@@ -35,7 +36,7 @@ class Slice:
         return u * (self.c0 + u * (self.c1 / 2 + u * self.c2 / 3))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sides:
     """Length and width [m] at the bottom and at the top of a shape with four corners; both run straight between."""
 
@@ -45,7 +46,7 @@ class Sides:
     top_width_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shape:
     """A solid standing upright: its layers from the bottom up, round in plan unless it has sides."""
 

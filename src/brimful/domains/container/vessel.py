@@ -1,13 +1,14 @@
 """A container as it stands: outside shape, inside shape by wall and base, a false bottom, the room for mix."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from brimful.domains.container import forms
 from brimful.domains.container.shape import Shape
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sizes:
     """Sizes one measures with a tape [m]; the second widths are the short sides of a rectangular container.
 
@@ -43,7 +44,7 @@ FORMS: dict[str, Callable[[Sizes], Shape]] = {
 """Every form by its name; "bowl" is part of a sphere, "deep-bowl" half of an ellipsoid."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Vessel:
     """A container: outside and inside shape, and how high a false bottom or reservoir stands inside [m]."""
 

@@ -1,9 +1,9 @@
 """What a container weighs: empty to lift it, dry in a storm, drained in use, saturated for what it stands on."""
 
-from dataclasses import dataclass
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Weights:
     """Weights of one planted container [kg], by the question each answers."""
 
@@ -56,7 +56,7 @@ def planted_weights(
     return Weights(empty_kg, solid + low, solid + middle, solid + high)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Water:
     """Water in a container in each state [L]: dried out, drained, saturated with a full reservoir."""
 

@@ -1,7 +1,8 @@
 """Coated (controlled-release) feed: how much goes in, and how fast warm mix lets it out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from brimful.records import record
 
 REFERENCE_C = 21.1  # 70 °F, where many coatings are rated (HortScience 58(11):1459, abstract)
 RELEASE_RATIO = 2.0  # times faster for each 10 °C; from memory, 1.6 to 2.6
@@ -11,7 +12,7 @@ G_M2_PER_LB_1000_FT2 = 453.59237 / 92.90304  # exact definitions
 MONTH_DAYS = 365.25 / 12.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CoatedDose:
     """Coated feed for one container: what goes in, what each rule alone would say, and which rule held it down."""
 

@@ -1,8 +1,9 @@
 """Nitrogen week by week: what is let out, fed, taken up and washed out of one container."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import exp
+
+from brimful.records import record
 
 DRY_MATTER_G_L = 2.0  # plant dry matter made for each litre used, annuals outdoors; from memory, 1.5 to 3
 NITROGEN_SHARE = 0.035  # nitrogen in leafy dry matter of bedding plants; from memory, 0.03 to 0.045
@@ -13,7 +14,7 @@ APPETITE_PPM = {  # constant feed by appetite, Michigan State University Extensi
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WeekIn:
     """One week's givings and takings before the balance: nitrogen in g for one container, water in L."""
 
@@ -28,7 +29,7 @@ class WeekIn:
             raise ValueError(f"a week of nitrogen needs amounts of 0 or more and water held above 0, got {self}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WeekOut:
     """One week of the nitrogen balance [g N for one container], and the strength of the water left in the mix."""
 

@@ -1,16 +1,16 @@
 """The feed plan: what to weigh and what goes in the tank, for each zone and week."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from brimful.domains.feeding.injector import Ratio, stock_g_l, stock_volume_l
 from brimful.domains.feeding.soluble import feed_g_l
+from brimful.records import record
 
 DRENCH_PPM = (200.0, 300.0)  # weekly, annual planters without coated feed; common practice, no source
 WITH_COATED = 0.5  # half strength where coated feed is in the mix; common practice, no source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Feeding:
     """One feeding of one zone: when, how many containers, how much solution each gets and how strong."""
 
@@ -21,7 +21,7 @@ class Feeding:
     nitrogen_ppm: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TankFill:
     """What one feeding takes: dry feed, stock to mix and its strength, and the nitrogen each container gets."""
 

@@ -1,6 +1,6 @@
 """Soluble feed: from the strength wanted to the amount to weigh, and back."""
 
-from dataclasses import dataclass
+from brimful.records import record
 
 GALLON_L = 3.785411784  # US liquid gallon, exact
 OUNCE_G = 28.349523125  # avoirdupois ounce, exact
@@ -12,7 +12,7 @@ PHOSPHORUS_IN_PHOSPHATE = 0.4364  # P in P2O5 by mass, stoichiometry
 POTASSIUM_IN_POTASH = 0.8301  # K in K2O by mass, stoichiometry
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Approximate:
     """A figure that is only roughly known: the likely value and the bounds it should lie in."""
 

@@ -1,13 +1,13 @@
 """What a container weighs on the surface under it: stated, never judged."""
 
-from dataclasses import dataclass
+from brimful.records import record
 
 GRAVITY_M_S2 = 9.80665  # standard
 PSF_PA = 47.88025898  # one pound-force on a square foot, exact definitions
 DEFER = "A deck, balcony, roof or vault: have a structural engineer say what it may carry."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BaseLoad:
     """Load of one container on what it stands on: mass [kg], over its base or its feet, without any verdict."""
 

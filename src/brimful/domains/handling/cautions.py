@@ -1,9 +1,9 @@
 """Cautions where the work can hurt someone, each with the steps it belongs to. They never replace local rules."""
 
-from dataclasses import dataclass
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Caution:
     """One caution: its topic, the steps of the work it is printed at, what to mind, who decides, and how sure it is."""
 

@@ -1,6 +1,6 @@
 """Noise, dust and heat: the usual figures for how long and with what guard."""
 
-from dataclasses import dataclass
+from brimful.records import record
 
 NOISE_LEVEL_DBA = 85.0
 NOISE_EXCHANGE_DB = 3.0
@@ -12,7 +12,7 @@ HEAT_BANDS_F = ((91.0, "lower"), (103.0, "moderate"), (115.0, "high"))  # OSHA h
 FULL_SUN_F = 15.0  # OSHA: full sun can add up to this to the heat index, read
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DustControl:
     """A way to cut or drill masonry with its control, and the respirator (APF) it still asks for; 0 is none."""
 

@@ -5,15 +5,16 @@ Lengths in m, loads in kg. The manual's inch and centimetre forms are not exact 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 from itertools import pairwise
+
+from brimful.records import record
 
 INCH_M = 0.0254
 POUND_KG = 0.45359237
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LiftConstants:
     """One whole set of constants of the equation, in m and kg (NIOSH 94-110, rev. 2021, as transcribed publicly)."""
 

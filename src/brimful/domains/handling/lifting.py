@@ -1,6 +1,5 @@
 """Lifting: the revised NIOSH lifting equation, at both ends of a lift."""
 
-from dataclasses import dataclass
 from math import inf
 
 from brimful.domains.handling.lift_factors import (
@@ -14,9 +13,10 @@ from brimful.domains.handling.lift_factors import (
     travel_factor,
     twist_factor,
 )
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Hands:
     """Where the hands are at one end of a lift: out from the ankles [m], above the floor [m], turned aside [°]."""
 
@@ -29,7 +29,7 @@ class Hands:
             raise ValueError(f"reach, height and twist of the hands are expected to be 0 or more, got {self}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lift:
     """One repeated two-handed lift: load [kg], both ends, pace [lifts/min], hours a day, grip, care at the end."""
 
@@ -46,7 +46,7 @@ class Lift:
             raise ValueError(f"a lift is expected to have load and pace of 0 or more and up to 8 hours, got {self}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LiftLimit:
     """Recommended limits [kg] at both ends, the one that rules, the lifting index, and the worst of the factors."""
 

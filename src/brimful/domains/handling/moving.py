@@ -1,7 +1,8 @@
 """Ways to move a load: people, trucks and machines, and the case for filling in place."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from brimful.records import record
 
 TEAM_FACTOR = {1: 1.0, 2: 1.8, 3: 2.5}  # people do not add up whole; from memory, no source read
 BAG_LIMIT_KG = 22.7  # 50 lb a bag for one person; common practice, no source
@@ -17,7 +18,7 @@ WEAKEST_REMEDY = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MovingAid:
     """A way to move a load: what it carries [kg], the hands it takes, what it needs, and how sure that is."""
 
@@ -37,7 +38,7 @@ AIDS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MovingAdvice:
     """Ways that carry the container empty and planted, and how many times heavier it is planted and wet."""
 

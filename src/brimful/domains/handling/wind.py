@@ -1,8 +1,9 @@
 """Wind on a container and its crown: does it tip, does it slide."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import inf, sqrt
+
+from brimful.records import record
 
 AIR_KG_M3 = 1.225  # sea level, 15 °C, standard atmosphere
 GRAVITY_M_S2 = 9.80665  # standard
@@ -13,7 +14,7 @@ SHELL_DRAG = 1.0  # bluff cylinder or box, the safe side; from memory, no source
 CROWN_DRAG = {"leafy annuals": 0.4, "grasses": 0.4, "evergreen": 0.6, "unknown": 0.6}  # common practice, no source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WindBody:
     """One thing the wind pushes on: drag coefficient, frontal area [m²], height of its middle above the base [m]."""
 
@@ -26,7 +27,7 @@ class WindBody:
             raise ValueError(f"drag, area and height are expected to be 0 or more, got {self}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WindStanding:
     """How a container stands in a gust: push [N], moments [N m], safety against tipping, friction needed."""
 

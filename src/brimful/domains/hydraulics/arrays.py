@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,6 +13,7 @@ from brimful.domains.hydraulics.friction import (
     FrictionLaw,
     dunlop_coefficients,
 )
+from brimful.records import record
 
 Array = NDArray[np.float64]
 SMALLEST_FLOW_M3_S = 1e-16  # keeps 64/Re finite in a pipe at rest; its head loss is still exactly zero
@@ -53,7 +53,7 @@ def _dunlop(r: Array, rr: Array) -> tuple[Array, Array]:
     return c0 + r * (c1 + r * (c2 + r * c3)), r * (c1 + r * (2 * c2 + r * 3 * c3))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PipeArrays:
     """Many pipes at once: what the head loss needs, each an array that broadcasts against the flows."""
 

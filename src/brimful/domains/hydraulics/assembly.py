@@ -4,15 +4,15 @@ Containers built alike share one curve of inflow against head. It is marched up 
 there, and every flow and head upstream follows without iteration.
 """
 
-from dataclasses import dataclass
 from functools import lru_cache
 
 from brimful.domains.hydraulics.curve import Point, ResponseCurve
 from brimful.domains.hydraulics.emitters import EmitterLaw
 from brimful.domains.hydraulics.pipe import Pipe, Water
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tube:
     """A kind of tube."""
 
@@ -29,7 +29,7 @@ class Tube:
         return Pipe.of(length_m, self.inner_diameter_m, roughness_m=self.roughness_m, loss_k=loss_k, water=water)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Feeder:
     """The thin tube from the lateral into the container."""
 
@@ -46,7 +46,7 @@ class Feeder:
         return self.tube.pipe(self.length_m, self.loss_k, water)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Dripline:
     """Tube with emitters in it at even steps, open (plugged at its end) or closed to a ring at the feeder's tee."""
 
@@ -75,7 +75,7 @@ class Dripline:
         return self.count * self.lines
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SingleEmitters:
     """Single emitters on the feeder's end."""
 
@@ -92,7 +92,7 @@ class SingleEmitters:
         return self.count
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assembly:
     """All of it: feeder (none where emitters sit on the lateral itself), rise from lateral to emitters, and
     emitters."""
@@ -107,7 +107,7 @@ class Assembly:
         return self.body.emitters
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Arm:
     """One way from the tee to a dead end: pipes nearest the tee first, and the share of an emitter at each pipe's
     end."""

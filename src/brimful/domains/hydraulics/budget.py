@@ -2,15 +2,15 @@
 exactly."""
 
 import math
-from dataclasses import dataclass
 
 from brimful.domains.hydraulics.assembly import Dripline
 from brimful.domains.hydraulics.inlet import Inlet, InletState
 from brimful.domains.hydraulics.trunk import TrunkAnswer
 from brimful.domains.hydraulics.zone_solve import ReducedZone
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PressureBudget:
     """Pressure at the tap with nothing running, what each part takes, and what is left at the last emitter."""
 

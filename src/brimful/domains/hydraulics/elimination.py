@@ -5,12 +5,13 @@ all, needs no sparse-matrix library, and the order is worked out once for all it
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from brimful.records import record
 
 Step = tuple[int, tuple[tuple[int, int], ...], tuple[tuple[int, int, int], ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Elimination:
     """The order of elimination: for each node in turn (node, ((neighbour, slot)…), ((slot, slot, slot filled)…))."""
 

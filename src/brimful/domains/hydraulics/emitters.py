@@ -6,8 +6,9 @@ array (`along`).
 """
 
 import math
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol, runtime_checkable
+
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.domains.hydraulics.arrays import Array
@@ -26,7 +27,7 @@ class EmitterLaw(Protocol):
         ...
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PowerEmitter:
     """An emitter that follows its pressure: q = k·h^x."""
 
@@ -57,7 +58,7 @@ class PowerEmitter:
         return q, self.exponent * q / safe
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CompensatingEmitter:
     """A pressure-compensating emitter: k·h^x from its start to its greatest pressure, an orifice below the start."""
 
@@ -96,7 +97,7 @@ class CompensatingEmitter:
         return q, np.where(below, 0.5, self.exponent) * q / safe
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MicrotubeEmitter:
     """A length of thin open tube as an emitter: friction along it in every regime, plus entry and exit."""
 

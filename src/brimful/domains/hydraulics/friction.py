@@ -6,8 +6,9 @@ an array, because the march through a small zone runs in plain Python and a batc
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.domains.hydraulics.arrays import Array
@@ -167,7 +168,7 @@ def _laminar_colebrook_law(re: float, rr: float) -> tuple[float, float]:
     return f, -2.0 * f * part / (1.0 + part)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FrictionLaw:
     """A named friction law: in plain words, and as a function of (Re, ε/D) giving (f, Re·df/dRe)."""
 

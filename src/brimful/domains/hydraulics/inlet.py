@@ -1,17 +1,17 @@
 """From the tap to the main: backflow device, filter, valve, regulator; and where supply and zone come to rest."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from brimful.domains.hydraulics.losses import fitting_loss, valve_loss
 from brimful.domains.hydraulics.pipe import velocity_m_s
 from brimful.domains.hydraulics.supply import SupplyCurve
+from brimful.records import record
 
 REGULATOR_MARGIN_M = 3.5  # about 5 psi above its setting: common practice, no source
 REGULATING, INLET_TOO_LOW, FLOW_TOO_LOW, NONE = "regulating", "inlet too low", "flow below its minimum", "no regulator"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Device:
     """A part between tap and main, and the head it takes: a fixed part, and one that grows with the square of the
     flow."""
@@ -35,7 +35,7 @@ def device_of_k(name: str, loss_k: float, inner_diameter_m: float) -> Device:
     return Device(name, per_square=fitting_loss(loss_k, velocity_m_s(1.0, inner_diameter_m)))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Regulator:
     """A pressure regulator: its setting, what it needs above that, and the least flow at which it works."""
 
@@ -44,7 +44,7 @@ class Regulator:
     least_flow_l_h: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Inlet:
     """All that stands before the main; the devices in the order in which the water meets them."""
 
@@ -54,7 +54,7 @@ class Inlet:
     tap_elevation_m: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InletState:
     """Pressures before the main at the flow at which the zone comes to rest."""
 

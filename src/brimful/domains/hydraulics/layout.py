@@ -3,8 +3,9 @@ dry."""
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from brimful.records import record
 
 STAPLE_EVERY_M = 0.3  # common practice, no source
 LEAST_STAPLES = 3  # a loop: common practice, no source
@@ -20,7 +21,7 @@ class Spot(NamedTuple):
     y_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RootBall:
     """A root ball seen from above."""
 

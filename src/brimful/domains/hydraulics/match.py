@@ -2,13 +2,14 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from brimful.records import record
 
 ALIKE = 0.02  # surpluses that differ by less are as good as each other
 _SLACK = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Match:
     """Emitters in each container, the minutes a day that then serve all, and what each still gets beyond its wish."""
 

@@ -1,7 +1,7 @@
 """What would mend a zone, and by how much: each remedy is tried on the zone, and only what works is offered."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from brimful.domains.hydraulics.assembly import Assembly, Dripline, SingleEmitters, Tube
@@ -9,11 +9,12 @@ from brimful.domains.hydraulics.emitters import EmitterLaw
 from brimful.domains.hydraulics.inlet import Inlet
 from brimful.domains.hydraulics.report import ZoneReport, work_out_zone
 from brimful.domains.hydraulics.zone import Lateral, Zone
+from brimful.records import record
 
 MOST_ZONES = 6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remedy:
     """A change that mends the zone, as little of it as will do, and what the zone is like with it."""
 

@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.domains.hydraulics.emitters import EmitterLaw
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Node:
     """A point of the network: a junction, a tee, the place of an emitter."""
 
@@ -15,7 +15,7 @@ class Node:
     elevation_m: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Link:
     """A length of tube between two nodes; flow counts positive from start to end."""
 
@@ -28,7 +28,7 @@ class Link:
     loss_k: float = 0.0  # sum of K of the fittings on it
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outlet:
     """Emitters at a node, all following one law."""
 
@@ -38,7 +38,7 @@ class Outlet:
     count: float = 1.0  # how many of them; a worn or plugged one counts less than 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Source:
     """The one place where water comes in, at a known head above datum (pressure head plus elevation)."""
 
@@ -46,7 +46,7 @@ class Source:
     head_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Network:
     """A whole zone, ready to be solved."""
 
@@ -57,7 +57,7 @@ class Network:
     viscosity_m2_s: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Problem:
     """Something that keeps a network from being solved, or makes the answer meaningless, as data."""
 

@@ -1,13 +1,13 @@
 """One pipe in plain Python: head loss from flow, and flow from head loss."""
 
 import math
-from dataclasses import dataclass
 
 from brimful.domains.hydraulics.friction import DEFAULT_LAW, LAMINAR_LIMIT, FrictionLaw
 from brimful.domains.hydraulics.water import L_H_PER_M3_S, STANDARD_GRAVITY_M_S2, VISCOSITY_20_C_M2_S
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Water:
     """The water, and how it rubs along a wall."""
 
@@ -16,7 +16,7 @@ class Water:
     law: FrictionLaw = DEFAULT_LAW
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pipe:
     """A pipe made ready for many sums, in L/h and m."""
 

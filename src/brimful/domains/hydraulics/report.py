@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from brimful.domains.hydraulics.assembly import Assembly, emitter_flows, emitter_heads
 from brimful.domains.hydraulics.budget import PressureBudget, pressure_budget
@@ -19,12 +19,13 @@ from brimful.domains.hydraulics.uniformity import (
 )
 from brimful.domains.hydraulics.zone import Branch, Zone
 from brimful.domains.hydraulics.zone_solve import ReducedZone
+from brimful.records import record
 
 FASTEST_M_S = 1.5  # 5 ft/s: common practice, no source
 EMITTER_CV = 0.05  # a good emitter (ASABE EP405.1 class limit, from memory)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TubeWater:
     """What runs through one length of tube."""
 
@@ -39,7 +40,7 @@ class TubeWater:
     head_loss_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ContainerWater:
     """What one container gets."""
 
@@ -54,7 +55,7 @@ class ContainerWater:
     feeder: TubeWater | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Uniformity:
     """How evenly the zone waters, in percent; over containers the flow counts by emitter."""
 
@@ -63,7 +64,7 @@ class Uniformity:
     du_lq_percent: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneReport:
     """All figures of one zone at rest on its supply."""
 

@@ -5,13 +5,13 @@ the heads sought are the one minimum of a convex function (the co-content), and 
 cannot miss it, however dry the supply and whatever the regimes.
 """
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from brimful.domains.hydraulics.friction import DEFAULT_LAW, FrictionLaw
 from brimful.domains.hydraulics.network import Network, validate
 from brimful.domains.hydraulics.water import STANDARD_GRAVITY_M_S2
 from brimful.errors import SolverError
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.domains.hydraulics.system import State, System
@@ -22,7 +22,7 @@ MASS_TOLERANCE = 1e-9  # of the whole flow
 MOST_STEPS = 200
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Solution:
     """Heads and flows of a solved network, and how exactly they balance."""
 

@@ -1,8 +1,9 @@
 """How far containers stray from their share: making of the emitters, plugging and pressure, by seeded trial."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from brimful.records import record
 
 if TYPE_CHECKING:
     import numpy as np
@@ -14,7 +15,7 @@ FAIR_SHARE = 0.8  # below this a container is starved: common practice, no sourc
 HYDRAULICS, MAKING, PLUGGING = "pressure", "making of the emitters", "plugging"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spread:
     """Chances that containers get too little, and which part drives it."""
 

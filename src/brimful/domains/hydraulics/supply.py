@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from brimful.records import record
 
 FLOW_EXPONENT = 1.0 / 0.54  # head lost grows with flow to this power: Hazen–Williams turned round (from memory)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BucketTest:
     """A bucket filled while a gauge at the tap showed a pressure; a wide-open tap shows none."""
 
@@ -15,7 +16,7 @@ class BucketTest:
     head_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SupplyCurve:
     """Pressure at the tap against flow: h = static - c·Q^n; nothing is promised beyond the greatest tested flow."""
 

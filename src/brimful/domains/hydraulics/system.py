@@ -1,7 +1,5 @@
 """The equations of a network as arrays, and the steps of their solution."""
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -11,11 +9,12 @@ from brimful.domains.hydraulics.emitters import EmitterLaw
 from brimful.domains.hydraulics.friction import FrictionLaw
 from brimful.domains.hydraulics.network import Network
 from brimful.domains.hydraulics.water import L_H_PER_M3_S
+from brimful.records import record
 
 Index = NDArray[np.intp]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class State:
     """Heads of the unknown nodes [m] and the flows [m³/s] that follow from them, with their slopes."""
 
@@ -27,7 +26,7 @@ class State:
     imbalance: Array  # outflow minus inflow at each unknown node
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class System:
     """A network compiled to arrays; the source stands last among the nodes."""
 

@@ -5,16 +5,16 @@ off it. Plain Python for small zones; trunk_arrays.py does the same in numpy for
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from brimful.domains.hydraulics.emitters import EmitterLaw
 from brimful.domains.hydraulics.pipe import Pipe
+from brimful.records import record
 
 HEAD_TOLERANCE_M = 1e-10
 MOST_SWEEPS = 40
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Trunk:
     """A tree in which each node stands after its parent; node 0 is the source. One entry a node in every tuple."""
 
@@ -24,7 +24,7 @@ class Trunk:
     curves: tuple[EmitterLaw | None, ...]  # what flows out there
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrunkAnswer:
     """Heads and flows of a reduced zone."""
 

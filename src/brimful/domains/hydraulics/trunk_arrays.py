@@ -6,7 +6,6 @@ conjugate gradients, which settle in a few turns because a drip zone loses littl
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,11 +17,12 @@ from brimful.domains.hydraulics.pipe import Water
 from brimful.domains.hydraulics.trunk import HEAD_TOLERANCE_M, MOST_SWEEPS, TrunkAnswer
 from brimful.domains.hydraulics.water import L_H_PER_M3_S
 from brimful.domains.hydraulics.zone import Branch
+from brimful.records import record
 
 Index = NDArray[np.intp]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrunkArrays:
     """A tree in walking order: parents stand before their children, and each branch is one run of nodes."""
 

@@ -1,7 +1,6 @@
 """Many variants of a zone in one call: all their trees stand side by side in one set of arrays."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -10,11 +9,12 @@ from brimful.domains.hydraulics.curve import FIRST_END, ResponseCurve
 from brimful.domains.hydraulics.trunk_arrays import Index, TrunkArrays, solve_trunk_arrays, trunk_arrays
 from brimful.domains.hydraulics.zone import Branch, Zone, branches, curve_of, feeds_of
 from brimful.domains.hydraulics.zone_solve import ReducedZone
+from brimful.records import record
 
 FAR_APART_M = 1e6  # curves stand this far apart on the axis of heads when many are read at once
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class VariantFlows:
     """What each variant of a zone gives."""
 

@@ -1,18 +1,19 @@
 """A drip zone as people build it: a main, laterals to left and right of it, and containers along them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import NamedTuple
 
 from brimful.domains.hydraulics.assembly import Assembly, Tube, inflow_curve
 from brimful.domains.hydraulics.curve import ResponseCurve
 from brimful.domains.hydraulics.pipe import Water
+from brimful.records import record
 
 SHORTEST_M = 0.001  # two fittings at the same place are a millimetre apart
 SOURCE = "source"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Station:
     """Where one container's feeder leaves a lateral."""
 
@@ -22,7 +23,7 @@ class Station:
     elevation_m: float = 0.0  # of the lateral there
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lateral:
     """A line of tube along a row of containers."""
 
@@ -34,7 +35,7 @@ class Lateral:
     tee_k: float = 0.0  # of each container's tee in its run
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Main:
     """The line from the regulator to the last lateral; its ground rises evenly on the way."""
 
@@ -43,7 +44,7 @@ class Main:
     loss_k: float = 0.0  # of the fittings before its first lateral
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Zone:
     """Containers watered together by one valve."""
 

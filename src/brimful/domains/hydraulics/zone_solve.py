@@ -1,7 +1,6 @@
 """Solve a zone the short way: one curve a kind of container, the main and laterals alone, then every emitter."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -12,6 +11,7 @@ from brimful.domains.hydraulics.pipe import Pipe, Water
 from brimful.domains.hydraulics.trunk import Trunk, TrunkAnswer, solve_trunk
 from brimful.domains.hydraulics.zone import Branch, Zone, branches, curve_of, feeds_of
 from brimful.domains.hydraulics.zone_network import network_of
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.domains.hydraulics.arrays import Array
@@ -100,7 +100,7 @@ def _pipe(row: Branch, water: Water, made: dict[tuple[float, float, object], Pip
     return made[key]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneFlows:
     """What a reduced zone gives at one source head."""
 

@@ -1,16 +1,15 @@
 """What is believed of every container: means and 90 % intervals of its store and factors, chances of the causes."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from brimful.domains.learning.cloud import DEMAND, FAULT_DEMAND, FAULT_SUPPLY, SUPPLY, WATER, Cloud
 from brimful.domains.learning.inputs import FloatArray, Site
+from brimful.records import record
 
 INTERVAL = 0.90
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Estimate:
     """Mean, the ends of the middle 90 %, and the middle itself, arrays of shape (containers,)."""
 
@@ -21,7 +20,7 @@ class Estimate:
     """The median: as likely above it as below."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Belief:
     """All containers on one day, after its readings and at the hour they are taken."""
 

@@ -1,20 +1,20 @@
 """Which container to look at, what is likely wrong with it, and the quickest test that tells."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from brimful.domains.learning.faults import CAUSE_KEYS
 from brimful.domains.learning.field_tests import FIELD_TESTS, FieldTest
 from brimful.domains.learning.inputs import FloatArray
+from brimful.records import record
 
 LOOK_SHARE = 0.35
 """Chance of something wrong from which a container is named."""
 _GOOD_ENOUGH = 0.6  # of what the best test tells about the leading two: a quicker one that tells so much is taken
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Suspect:
     """A container that has drifted from its siblings."""
 

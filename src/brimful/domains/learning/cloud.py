@@ -4,12 +4,11 @@ Random numbers are drawn once for all containers. So two containers that are tol
 whatever order they stand, and a season costs little.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from brimful.domains.learning.faults import CAUSES, chances_day, drawn_factors
 from brimful.domains.learning.inputs import FloatArray, IntArray, Settings, Site
+from brimful.records import record
 
 DEMAND, SUPPLY, HAND, FAULT_DEMAND, FAULT_SUPPLY, FAULT_METERED, WATER = range(7)
 """Rows of the state: logarithms of demand and supply factor, how much drier than most the hand that feels it calls a
@@ -18,7 +17,7 @@ the last are the stores of further containers that share all the rest."""
 _NEWBORN_SHARE = 4  # one newborn for so many particles, each day and cause
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cloud:
     """State (7, containers, causes, particles) and chance of each cause (containers, causes)."""
 

@@ -1,10 +1,9 @@
 """What can befall one container: a row for each cause, with what it does to demand, supply and drain."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from brimful.domains.learning.inputs import FloatArray
+from brimful.records import record
 
 NOTHING = "reading wrong"
 """Nothing has changed: readings that look odd were wrong, or chance."""
@@ -12,7 +11,7 @@ Range = tuple[float, float]
 _SAME: Range = (1.0, 1.0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cause:
     """One hypothesis: factors drawn evenly from a range when it sets in."""
 

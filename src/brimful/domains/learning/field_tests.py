@@ -3,15 +3,14 @@
 All chances and minutes are common practice, no source; the catch, weight and feel rows allow for clumsy hands.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from brimful.domains.learning.faults import CAUSE_KEYS
 from brimful.domains.learning.inputs import FloatArray
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FieldTest:
     """One test, and the chance of each outcome: by cause where it differs, else as usual."""
 

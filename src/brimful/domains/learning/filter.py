@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 
 import numpy as np
 
@@ -26,9 +26,10 @@ from brimful.domains.learning.inputs import Days, FloatArray, IntArray, Reading,
 from brimful.domains.learning.kinds import KINDS, Seen, require_readings
 from brimful.domains.learning.siblings import sibling_weights
 from brimful.domains.learning.step import after_draw, after_water
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Track:
     """A season as it was believed, day by day."""
 

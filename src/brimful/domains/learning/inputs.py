@@ -1,16 +1,18 @@
 """What the filter is told: the site, its days, the readings, and how sure each of them is."""
 
-from dataclasses import dataclass, field, fields
+from dataclasses import field, fields
 from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
+from brimful.records import record
+
 FloatArray: TypeAlias = NDArray[np.float64]
 IntArray: TypeAlias = NDArray[np.int64]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Site:
     """The containers as designed, arrays of shape (containers,), litres above wilting."""
 
@@ -44,7 +46,7 @@ class Site:
             )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Days:
     """What the days bring if every container is as designed."""
 
@@ -74,7 +76,7 @@ class Days:
             )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """One thing somebody read, felt or did."""
 
@@ -90,7 +92,7 @@ class Reading:
     """How long a catch test ran."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReadingErrors:
     """How far readings stray (common practice, no source)."""
 
@@ -115,7 +117,7 @@ class ReadingErrors:
     """Share of instrument readings that tell nothing."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Settings:
     """What is believed before the first reading (standard deviations of logarithms; common practice, no source)."""
 

@@ -1,17 +1,17 @@
 """Kinds of readings: one row each, with what a reading of it makes likely."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 
 from brimful.domains.learning.inputs import FloatArray, Reading, ReadingErrors
+from brimful.records import record
 
 DRY, MOIST, WET = 0.0, 1.0, 2.0
 """Values of a finger test."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Seen:
     """What the particles of the containers read say, and what was read; all broadcast to (read, causes, particles)."""
 
@@ -35,7 +35,7 @@ class Seen:
 Likelihood = Callable[[Seen, ReadingErrors], FloatArray]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kind:
     """One kind of reading."""
 

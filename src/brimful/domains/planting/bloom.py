@@ -1,10 +1,10 @@
 """Which months are in bloom, and how many hours a week the upkeep takes."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from brimful.domains.planting.taxon import Taxon
+from brimful.records import record
 
 VISIT_MIN = 2.5
 """A weekly look at one container 60 cm across, 2 to 3 minutes (common practice, no source)."""
@@ -20,7 +20,7 @@ TRIM_MIN: Mapping[str, float] = {"none": 0.0, "light": 0.5, "hard": 1.5}
 """Minutes a plant (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Upkeep:
     """Work on a run of containers in the week that begins on a date [h]: looking over, deadheading, trimming."""
 

@@ -1,11 +1,10 @@
 """In what order a container is planted, so that nobody has to dig out a plant to lay the tube."""
 
-from dataclasses import dataclass
-
 from brimful.domains.planting.layout import HEADSPACE_M, Layout, Place
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One step: what to do, after which steps (by number), and why in this order."""
 

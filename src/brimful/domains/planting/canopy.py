@@ -7,7 +7,8 @@ seen from both circles of a pair, so neighbouring arcs meet to the last digit ev
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from brimful.records import record
 
 Circle = tuple[float, float, float]
 """Centre x [m], centre y [m], radius [m]."""
@@ -19,7 +20,7 @@ FULL_TURN = 2.0 * math.pi
 _WHOLE: list[Interval] = [(0.0, FULL_TURN)]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cover:
     """What a canopy does to a container's mouth, seen from above.
 
@@ -187,7 +188,7 @@ def _swallowed(circles: Sequence[Circle], index: int) -> bool:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Side:
     """A side of the mouth: where it starts, its unit direction, its length; outside lies to the right."""
 

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from brimful.domains.planting.colour import Lab, Rgb, difference, lab_of_linear, linear_rgb, rgb_of_hex
+from brimful.records import record
 
 LEAST_DIFFERENCE = 20.0
 LEAST_LIGHTNESS_STEP = 25.0
@@ -30,7 +30,7 @@ VISIONS: Mapping[str, Matrix] = {
 """Full severity, on linear RGB: Machado, Oliveira & Fernandes 2009 (as carried by an open colour library, read)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Seen:
     """How far apart two colours look, ΔE00, by vision; `apart` if they stay so for all; `lightness_step` in L*."""
 

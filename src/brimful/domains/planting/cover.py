@@ -1,14 +1,15 @@
 """How cover closes with warmth: a logistic curve in degree-days."""
 
 import math
-from dataclasses import dataclass
+
+from brimful.records import record
 
 NINE_TENTHS = 0.9
 USUAL_MEAN_C = 20.0
 """Mean temperature that "weeks to fill" is told for (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Hurry:
     """What a full look at once brings and costs against grow-in, all to nine tenths of cover at one mean temperature.
 

@@ -1,7 +1,8 @@
 """How many plants a mouth takes: by area, by lattice, grow-in or instant, and how high they may stand."""
 
 import math
-from dataclasses import dataclass
+
+from brimful.records import record
 
 GROW_IN_M2_PER_PLANT = 36.0 * 0.0254**2
 """One 4 in plant to 36 in²: fits counts of garden columns for 12 to 20 in (read); extrapolated beyond."""
@@ -11,7 +12,7 @@ LEAST_HEIGHT_RATIO, AIMED_HEIGHT_RATIO, MOST_HEIGHT_RATIO = 1.0, 1.5, 2.0
 """Plants above the rim over container height: middle of six garden sources from 1 to 2 (read)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proportion:
     """Height of the plants over that of the container, the range [m] it should lie in, and whether it does."""
 

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from brimful.domains.planting.bloom import trim_days
@@ -10,6 +9,7 @@ from brimful.domains.planting.canopy import Circle
 from brimful.domains.planting.cover import NINE_TENTHS, rate_from_weeks
 from brimful.domains.planting.layout import Place
 from brimful.domains.planting.taxon import Taxon
+from brimful.records import record
 
 OPTIMUM_C = 26.0
 """Warmer days count no more; flowering is fastest at 19 °C (dahlia) to 28 °C (gazania) (Blanchard & Runkle 2011, read
@@ -35,7 +35,7 @@ REACH_BEYOND_RIM_M = 0.30
 """How far leaves are let hang out beyond the rim before they are cut back (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Habitus:
     """A plant's curve: new and grown width and height [m], rates [1/(°C d)], base and killing temperature [°C]."""
 
@@ -49,7 +49,7 @@ class Habitus:
     kill_c: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stand:
     """A plant on one day: half its width, its height [m], and whether it lives."""
 

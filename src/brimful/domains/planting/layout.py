@@ -5,12 +5,12 @@ fewest, told as data. Balls of square pots count by their side: they can be turn
 """
 
 import math
-from dataclasses import dataclass
 from functools import lru_cache
 
 from brimful.domains.planting.mouth import Mouth, Point, half_narrow_m
 from brimful.domains.planting.recipe import Problem, Recipe, recipe_problems
 from brimful.domains.planting.settings import Setting, Spot, settings_of
+from brimful.records import record
 
 LOOP_WIDTH_M = 0.02
 """Room a ring of 1/4 in tube needs between root balls, with fingers (common practice, no source)."""
@@ -21,7 +21,7 @@ HEADSPACE_M = 0.025
 ROUNDING_M = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """One plant: x to the right and y to the back from the middle of the mouth [m], the same in polar form.
 
@@ -39,7 +39,7 @@ class Place:
     ball_depth_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Loop:
     """Where a loop of tube can lie: this far within the rim, so long, with so much room between the balls [m]; of more
     than one the outermost, and the length of all."""
@@ -50,7 +50,7 @@ class Loop:
     count: int = 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """Places of all plants, the tube's loop if there is room, why it is so, and what does not fit.
 

@@ -1,9 +1,9 @@
 """Whether a plant gets the sun it wants where it stands, and what in a container or zone calls for care."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from brimful.domains.planting.taxon import WATER_CLASSES, Taxon
+from brimful.records import record
 
 LIGHT_CLASSES = (("full-sun", 6.0), ("part-sun", 4.0), ("part-shade", 2.0), ("shade", 0.0))
 """Hours of direct sun from which a class begins: full sun from 6, part sun from 4 (arboretum page, read); the split of
@@ -12,7 +12,7 @@ ALL_DAY_H = 12.0
 """A range that ends here has no end: the plant bears all the sun there is, on the longest day too (our own rule)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LightFit:
     """Hours of sun a plant gets and the range it wants; `off_h` is below 0 where it lacks, above where too much."""
 
@@ -34,7 +34,7 @@ class LightFit:
         return f"{self.least_h:g} h or more" if self.most_h >= 24.0 else f"{self.least_h:g} to {self.most_h:g} h"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Site:
     """What a place demands of plants.
 
@@ -48,7 +48,7 @@ class Site:
     one_dripper: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Caution:
     """Something to mind: a code, the taxa concerned, and why."""
 

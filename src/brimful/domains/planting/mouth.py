@@ -4,8 +4,9 @@ Where along a ring is told by the way walked from the middle of the front, count
 """
 
 import math
-from dataclasses import dataclass
 from typing import Protocol
+
+from brimful.records import record
 
 FRONT_ARC = 200.0 / 360.0
 """Share of a round rim that counts as front edge and both ends (common practice, no source)."""
@@ -45,7 +46,7 @@ def half_narrow_m(mouth: Mouth) -> float:
     return min(mouth.half_depth_m, mouth.half_width_m)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoundMouth:
     """A round mouth, by its diameter inside the rim [m]."""
 
@@ -89,7 +90,7 @@ class RoundMouth:
         return self.half_depth_m - math.hypot(*point)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RectangularMouth:
     """A rectangular mouth by its inside width along the front and its depth from front to back [m]."""
 

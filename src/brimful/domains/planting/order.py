@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from brimful.domains.planting.taxon import Taxon
+from brimful.records import record
 
 SPARE_POTS, SPARE_PACKS, SPARE_PUBLIC = 0.05, 0.08, 0.10
 """Over count: pots of 4 in and larger; packs and plugs; public squares (common practice, no source)."""
@@ -41,7 +41,7 @@ MIX_C = {"very hardy": 7.0, "frost tolerant": 7.0, "tender": 16.0, "warm": 18.0}
 MIX_DAYS = 3
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrayOrder:
     """Plants needed, ordered in whole trays, and the spare that results as a share of those needed."""
 
@@ -51,7 +51,7 @@ class TrayOrder:
     spare_share: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Dates:
     """When to place the order at the latest and at the earliest, when hardening starts, and planting day."""
 
@@ -61,7 +61,7 @@ class Dates:
     planting: date
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Window:
     """First and last good day to plant by frost and mix, what holds the first day, and whether a planned day fits."""
 

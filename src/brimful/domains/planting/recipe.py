@@ -1,15 +1,16 @@
 """A recipe: which plants, how many, in which layer, and from where they are seen. Problems come back as data."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from brimful.domains.planting.taxon import ROLES
+from brimful.records import record
 
 VIEWS = ("all-round", "one-sided")
 MOST_PLANTS = 300
 """More in one container is a slip of the keyboard, or bulbs, which are set by area and not one by one."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Problem:
     """What does not work: a short code, words, what to do, and the two figures behind it in SI if any."""
 
@@ -20,7 +21,7 @@ class Problem:
     expected: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """So many plants of one taxon in one layer, and the root ball they come with [m]; square pots by their side."""
 
@@ -39,7 +40,7 @@ class Part:
             )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Recipe:
     """Plants of a container by layers, drawn with the front downwards; `front` is the taxon that stands there."""
 

@@ -1,10 +1,9 @@
 """A recipe for another container: more or fewer plants by area, layers dropped in a stated order, with reasons."""
 
-from dataclasses import dataclass
-
 from brimful.domains.planting.recipe import Part, Recipe
 from brimful.domains.planting.spread import share_out
 from brimful.domains.planting.taxon import ROLES
+from brimful.records import record
 
 LEAST_WITH_UPRIGHT = 5
 """Below so many plants (4-inch worth by area) the upright goes first: at 14 in (common practice, no source)."""
@@ -15,7 +14,7 @@ DROPPING_ORDER = ("upright", "second varieties", "mounding")
 Trailing plants go last: they hide the wall."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scaled:
     """A recipe fitted to another container, and why each count is as it is."""
 

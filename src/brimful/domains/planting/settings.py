@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from brimful.domains.planting.mouth import Mouth, Point
 from brimful.domains.planting.recipe import Part, Recipe
 from brimful.domains.planting.spread import alternate, share_out, turned
+from brimful.records import record
 
 EDGE_INSET_M = 0.05
 """Trailing plants stand so far within the rim, leaning out (common practice, no source)."""
@@ -19,7 +19,7 @@ CENTRE_FROM = 6
 them (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spot:
     """One plant of a part, in the mouth's own frame: x to the right, y to the back [m]."""
 
@@ -28,7 +28,7 @@ class Spot:
     y: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Setting:
     """One way of setting all plants, and why so."""
 
@@ -36,7 +36,7 @@ class Setting:
     reasons: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Frame:
     """What stays the same while settings are tried: mouth, view, front, tube, and the layers, one plant an entry."""
 

@@ -5,13 +5,13 @@ Weights and limits are our own (common practice, no source).
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 from brimful.domains.planting.bloom import bloom_months
 from brimful.domains.planting.colour import Lab, difference
 from brimful.domains.planting.light import Site, hazards, light_fit
 from brimful.domains.planting.taxon import WATER_CLASSES, Taxon
+from brimful.records import record
 
 WEIGHTS: Mapping[str, float] = {
     "habit": 0.25,
@@ -31,7 +31,7 @@ UPKEEP = {"none": 0, "light": 1, "helpful": 1, "hard": 2, "needed": 2}
 FEEDS = ("light", "moderate", "heavy")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Substitute:
     """A plant that can stand in: score 0–1 with its parts, how many instead, what changes if it is taken."""
 
@@ -42,7 +42,7 @@ class Substitute:
     changes: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stopped:
     """A plant that cannot stand in, and every reason why."""
 
@@ -50,7 +50,7 @@ class Stopped:
     reasons: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ranking:
     """All that can stand in, best first, and all that cannot."""
 
@@ -58,7 +58,7 @@ class Ranking:
     stopped: tuple[Stopped, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """The plant to replace: its taxon, how many in a container, and in which colours (all of the taxon's if empty)."""
 

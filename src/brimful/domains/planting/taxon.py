@@ -1,6 +1,6 @@
 """What is known of a plant. Field for field a row of the plant table, so that one fills the other."""
 
-from dataclasses import dataclass
+from brimful.records import record
 
 ROLE_OF_HABIT = {
     "upright": "upright",
@@ -16,7 +16,7 @@ ROLES = ("upright", "mounding", "trailing")
 WATER_CLASSES = ("low", "moderate", "high")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@record(kw_only=True)
 class Taxon:
     """A taxon or habit group: sizes [m] as grown in containers, sun [h/day], temperatures [°C], months 1–12 or None."""
 

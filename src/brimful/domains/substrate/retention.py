@@ -1,10 +1,11 @@
 """How tightly a mix holds its water: the retention curve after van Genuchten (1980)."""
 
 import math
-from dataclasses import dataclass
+
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Retention:
     """Water content by suction: θ(h) = θr + (θs − θr) / [1 + (α h)^n]^(1 − 1/n).
 
@@ -57,7 +58,7 @@ class Retention:
         return math.pow(bent, 1.0 / self.n) / self.alpha_per_m
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WaterClasses:
     """Volume shares of a mix by how tightly water is held (de Boodt & Verdonck 1972)."""
 

@@ -8,10 +8,10 @@ as `breaks_m`.
 
 import math
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 
 from brimful.domains.substrate.quadrature import halvings_for, integral
 from brimful.domains.substrate.retention import Retention
+from brimful.records import record
 
 Area = Callable[[float], float]
 
@@ -92,7 +92,7 @@ def column_mean(mix: Retention, depth_m: float) -> float:
     return water_held_l(mix, lambda _: 0.001, depth_m) / depth_m
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Store:
     """The water of one container [L], counted down from drained; each share is of the mix's volume."""
 

@@ -2,10 +2,10 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil, floor, gcd
 
 from brimful.domains.takeoff.patterns import Pattern, Roll, cheap_patterns, dive, lp_patterns, whole_roll_bound
+from brimful.records import record
 
 FINE_PER_M = 10_000.0  # tenths of a millimetre: whole inches and whole centimetres are both exact
 CM_FINE = 100
@@ -17,7 +17,7 @@ _SMALL = 1e-6
 Chosen = list[tuple[Pattern, int]]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stock:
     """One kind of roll, stick or offcut: length [m], price of one, and how many there are (None: as many as wanted)."""
 
@@ -27,7 +27,7 @@ class Stock:
     available: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """One length wanted, with its label for the cut list [m]."""
 
@@ -35,7 +35,7 @@ class Piece:
     length_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutRoll:
     """One roll opened: the pieces cut from it in order, and the offcut left [m]."""
 
@@ -44,7 +44,7 @@ class CutRoll:
     offcut_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutPlan:
     """Which rolls to open and what to cut from each, its price, a bound no plan can beat, and whether it meets that."""
 

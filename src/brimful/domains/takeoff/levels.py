@@ -1,10 +1,11 @@
 """Levels of the pads: one level or one fall over uneven ground, cut and fill, bricks and shims under each."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 from math import floor
 from statistics import fmean
+
+from brimful.records import record
 
 
 class Datum(Enum):
@@ -15,7 +16,7 @@ class Datum(Enum):
     LOWEST = "the lowest ground: no pad stands above its ground"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PadLevel:
     """One pad: ground and top against the datum, earth to cut or fill under it [m], and what lifts the rest."""
 
@@ -31,7 +32,7 @@ class PadLevel:
         return self.top_m - self.ground_m
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Packing:
     """Whole courses of brick and shims under one container, and the height still wrong [m]."""
 

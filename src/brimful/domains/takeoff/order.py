@@ -1,8 +1,9 @@
 """The order: spares added, what is on hand taken off, packs rounded up once, prices added as far as they are known."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import ceil
+
+from brimful.records import record
 
 _SMALL = 1e-9
 SPARES = {  # share added, by class
@@ -20,7 +21,7 @@ SPARES = {  # share added, by class
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Need:
     """So much of one item for one purpose, in its own unit; `whole` where it only comes in whole numbers."""
 
@@ -32,7 +33,7 @@ class Need:
     whole: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Price:
     """What one pack costs: its contents in the need's unit, price and currency."""
 
@@ -41,7 +42,7 @@ class Price:
     currency: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderLine:
     """One line of the order: needed, with spares, on hand, packs to buy, what will be left over, and the cost."""
 
@@ -59,7 +60,7 @@ class OrderLine:
     purposes: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderTotal:
     """The known cost in the plan's currency, lines without a price, and lines in another currency."""
 

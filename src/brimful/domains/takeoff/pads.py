@@ -1,7 +1,8 @@
 """Pads and trenches: base, bedding, bricks, edging, joint sand, digging."""
 
-from dataclasses import dataclass
 from math import ceil
+
+from brimful.records import record
 
 BREAKAGE = 0.05  # brick industry guide as told in a trade article, read
 BRICKS_PER_CUT_M = 1.5 / 0.3048  # 1.5 bricks a foot of cut edge, same source, read
@@ -13,7 +14,7 @@ BASE_FOOT_M = 0.1016  # 4 in for foot traffic and pads, same source
 BASE_DRIVE_M = 0.1524  # 6 in under vehicles, or on clay and fill, same source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Brick:
     """One brick or paver as laid: length, width, thickness, and the joint round it [m]."""
 
@@ -32,7 +33,7 @@ class Brick:
         return 1.0 / ((self.length_m + self.joint_m) * (self.width_m + self.joint_m))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pad:
     """One pad to be laid: length and width of its top [m], depths of base and bedding [m], length of cut edge [m]."""
 
@@ -59,7 +60,7 @@ class Pad:
         return (self.length_m + 2.0 * self.margin_m) * (self.width_m + 2.0 * self.margin_m)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PadTakeOff:
     """Materials of one pad: whole bricks, sand and base [m³], edging [m], and earth to dig [m³]."""
 

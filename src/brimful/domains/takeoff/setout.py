@@ -1,16 +1,17 @@
 """Setting out the run: where each container stands between the end marks, clear of taps, gates and posts."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, hypot, radians, sin
+
+from brimful.records import record
 
 EVEN_M = 0.001  # a tape reads no finer, so a smaller move still counts as even; common practice, no source
 _SMALL = 1e-9
 _HALVINGS = 60
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Obstacle:
     """A stretch of the base line where no part of a container may stand [m from the first end mark]."""
 
@@ -19,7 +20,7 @@ class Obstacle:
     to_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Station:
     """One container's place: its middle and edges along the line, its middle out from the line, tape checks [m]."""
 
@@ -32,7 +33,7 @@ class Station:
     diagonal_m: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SetOut:
     """All stations, the even pitch they aim at [m], the largest move from it, and the narrowest gap between two."""
 

@@ -1,7 +1,8 @@
 """The way in for the tube under a container: nothing crushed, a hole large enough, and slack to lift it."""
 
-from dataclasses import dataclass
 from enum import Enum
+
+from brimful.records import record
 
 CLEARANCE_M = 0.003  # so that the container never rests on the tube; common practice, no source
 FEET_LEAST_M = 0.0127  # half an inch of feet, up to an inch; common practice, no source
@@ -17,7 +18,7 @@ class Under(Enum):
     NOTHING = "nothing"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TubeWay:
     """Room for a tube under a container and at its hole [m]; room below zero is a crushed or blocked tube."""
 

@@ -1,17 +1,17 @@
 """How long to run today: the printed table's minutes, corrected by what the mixes are believed to hold."""
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 
 from brimful.domains.watering.run_time import TimerLimits
 from brimful.domains.watering.season import FloatArray
+from brimful.records import record
 
 _SLACK = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DayNeed:
     """What one zone's containers are believed to hold and want today, arrays of shape (containers,), in litres."""
 
@@ -35,7 +35,7 @@ class DayNeed:
     """1 for a container that may set the run, 0 for one that is out of order and is watered by hand."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DayRun:
     """Starts and minutes of today, and what set them."""
 

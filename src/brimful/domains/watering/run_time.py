@@ -1,10 +1,10 @@
 """From a day's demand to minutes and starts on the timer."""
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 
 from brimful.domains.watering.guards import require_non_negative, require_positive
+from brimful.records import record
 
 _ROUNDING_SLACK = 1e-9
 
@@ -31,7 +31,7 @@ class Limit(StrEnum):
     SEVERAL = "several limits together"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TimerLimits:
     """What the timer and the place allow for one zone in a day."""
 
@@ -48,7 +48,7 @@ class TimerLimits:
             )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RunTime:
     """A day's setting for one container's flow, and what bound it."""
 
@@ -154,8 +154,11 @@ def pulse_room_l(refill_to_capacity_l: float, leaching_fraction: float = 0.0) ->
     return gross_l_day(refill_to_capacity_l, leaching_fraction, 1.0)
 
 
+_PLAIN_TIMER = TimerLimits()
+
+
 def split_into_starts(
-    minutes: float, container_flow_l_h: float, *, room_l: float, limits: TimerLimits = TimerLimits()
+    minutes: float, container_flow_l_h: float, *, room_l: float, limits: TimerLimits = _PLAIN_TIMER
 ) -> RunTime:
     """The fewest starts a day that each fit into the room of the mix, in whole steps of the timer.
 

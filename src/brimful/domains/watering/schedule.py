@@ -1,7 +1,6 @@
 """The timer's setting for each zone and week: the shortest run that keeps every container alive with a stated risk."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -9,12 +8,13 @@ from brimful.domains.watering.search import Week, WeekPlan, drained_share
 from brimful.domains.watering.season import Balance, FloatArray, Season, Store
 from brimful.domains.watering.settings import Setting, Wanted, pulses_of_week
 from brimful.domains.watering.store import Pulse, run_store
+from brimful.records import record
 
 WEEK_DAYS = 7
 _PLAIN_WISH = Wanted()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome:
     """A season under given settings."""
 

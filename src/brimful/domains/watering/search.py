@@ -1,7 +1,7 @@
 """The search of one week's setting: longer runs never raise stress, so halving finds the least."""
 
 import math
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 import numpy as np
 
@@ -9,6 +9,7 @@ from brimful.domains.watering.run_time import Limit
 from brimful.domains.watering.season import Balance, FloatArray, Season, Store
 from brimful.domains.watering.settings import Setting, Wanted, pulses_of_week
 from brimful.domains.watering.store import run_store
+from brimful.records import record
 
 _SLACK_L = 1e-9
 _WORTH_L = 0.01
@@ -16,7 +17,7 @@ _WORTH_L = 0.01
 _MANY_STARTS = 24
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WeekPlan:
     """A week's setting and what it does."""
 
@@ -61,7 +62,7 @@ def wasted_share(balance: Balance, period: int) -> float:
     return float(np.clip(gone / np.maximum(applied, 1e-300), 0.0, 1.0).min()) if applied.any() else 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Week:
     """One week of one zone, with the water the week before left; judged with the morning after."""
 
@@ -74,9 +75,17 @@ class Week:
     judged: Season
     """The week's days and the next."""
     known: dict[Setting, tuple[float, float]] = field(default_factory=dict)
+    last: dict[Setting, Balance] = field(default_factory=dict)
+    """The setting walked last and its balance, which is asked for twice."""
 
     def balance_of(self, setting: Setting) -> Balance:
         """The week, and the day after it as a period of its own, under a setting."""
+        if setting not in self.last:
+            self.last.clear()
+            self.last[setting] = self._walk(setting)
+        return self.last[setting]
+
+    def _walk(self, setting: Setting) -> Balance:
         span = self.judged.rain_mm.shape[0]
         pulses = pulses_of_week(setting, self.flow_l_h, first_day=self.first_day, days=span, wanted=self.wanted)
         return run_store(self.store, self.judged, pulses, start_l=self.water_l, period_days=self.days)
@@ -162,7 +171,7 @@ class Week:
     def _binding(self, guess: Setting) -> tuple[Limit, Setting]:
         """The first single limit whose removal would do, with what then would; else all together; else the room."""
         for limit, wish in _without_one(self.wanted).items():
-            week = replace(self, wanted=wish, known={})
+            week = replace(self, wanted=wish, known={}, last={})
             setting = week._least(week._longest(wish.timer.max_starts), guess)
             if setting is not None and week.wastes(setting) <= wish.drained_cap:
                 return limit, setting

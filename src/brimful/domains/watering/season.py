@@ -1,17 +1,18 @@
 """What a season hands to the store, and what comes back: litres by container, year and day."""
 
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
 from brimful.domains.watering.demand import SMALL_RAIN_SHARE
+from brimful.records import record
 
 FloatArray: TypeAlias = NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Store:
     """What each container's mix holds, arrays of shape (containers,), litres above wilting."""
 
@@ -43,7 +44,7 @@ class Store:
             )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Season:
     """The weather and the plants of every day."""
 
@@ -76,7 +77,7 @@ class Season:
             raise ValueError("hour_shares do not add up to 1 on every day: expected shares of the day's demand")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Balance:
     """Litres by period, year and container, each of shape (periods, years, containers)."""
 

@@ -1,14 +1,15 @@
 """What the timer can be set to, and what the gardener wants of it."""
 
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from brimful.domains.watering.run_time import TimerLimits
 from brimful.domains.watering.season import FloatArray
 from brimful.domains.watering.store import Pulse
+from brimful.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """What the gardener wants, and when the zone may run."""
 
@@ -35,7 +36,7 @@ class Wanted:
             )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Setting:
     """Starts a day and minutes each."""
 

@@ -2,15 +2,15 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from brimful.domains.watering.guards import require_positive
+from brimful.records import record
 
 _TOLERANCE = 1e-9
 _PATIENCE_S = 5.0  # after that the arrangement counts as not found
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneRun:
     """What one zone wants of a day."""
 
@@ -23,7 +23,7 @@ class ZoneRun:
     """Least time between the end of one start and the next, so that the mix can take the water in."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slot:
     """One start in the timetable; minutes count from midnight."""
 
@@ -32,7 +32,7 @@ class Slot:
     end_minute: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Timetable:
     """The day's starts in order of time, and what found no room."""
 

@@ -1,16 +1,16 @@
 """The build: one container's sequence with its reasons, the same at every station, and the steps of the site."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from brimful.domains.work.network import Step
+from brimful.records import record
 
 PRACTICE = "common practice, no source"
 HAND_TRUCK = "hand truck"
 FILL_MIN_L = 2.5 / 28.316846592  # 2.5 minutes a cubic foot of bagged mix, 2 to 3; common practice, no source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Station:
     """What one container asks of its builders: mix [L], plants, emitters."""
 
@@ -26,7 +26,7 @@ class Station:
             raise ValueError(f"a station is expected to have amounts of 0 or more, got {self}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Template:
     """One step of the sequence: what it waits for and why; minutes fixed, a litre of mix, a plant, an emitter."""
 

@@ -1,15 +1,15 @@
 """Tasks as calendar days: all-day events with identifiers that stay the same from one export to the next."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from brimful.domains.work.season import SeasonTask
+from brimful.records import record
 
 DOMAIN = "brimful"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DayEvent:
     """One all-day event: lasting identifier, first day, the day after the last, title and text."""
 

@@ -1,11 +1,13 @@
 """The work as a network: steps, what each waits for, and why."""
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
 
+from brimful.records import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Step:
     """One step of the work at one place: how long [min], who and what it takes, what it waits for and why."""
 
@@ -25,7 +27,7 @@ class Step:
             raise ValueError(f"step {self.key}: minutes and people are expected to be 0 or more")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LongestChain:
     """The chain of steps that no crew can shorten: its time [min] and its steps in order."""
 

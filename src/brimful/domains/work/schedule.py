@@ -1,16 +1,17 @@
 """Who does what when: a schedule for the crew and tools there are, with a bound no schedule can beat."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from heapq import heappop, heappush
 
 from brimful.domains.work.network import Step, heads_and_tails, in_order
+from brimful.records import record
 
 _SMALL = 1e-9
 PEOPLE, CHAIN = "people", "the order of the steps"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Crew:
     """How many people there are, and how many of each tool or machine."""
 
@@ -18,7 +19,7 @@ class Crew:
     equipment: Mapping[str, int] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slot:
     """One step in the schedule: from and to [min], and the numbers of the people on it, from 1."""
 
@@ -28,7 +29,7 @@ class Slot:
     people: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Schedule:
     """All slots by start, finish [min], the bound no schedule can beat [min], and what that bound comes from."""
 

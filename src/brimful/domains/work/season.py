@@ -1,9 +1,10 @@
 """The season's tasks by rule, from start-up to storage, until the frost date says stop."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
+
+from brimful.records import record
 
 WALK_FT_MIN = 260.0  # free walking, 3 mph; common practice, no source
 WALK_M_MIN = WALK_FT_MIN * 0.3048
@@ -21,7 +22,7 @@ class Anchor(Enum):
     FROST = "the frost date the plan goes by"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeasonRule:
     """One task by rule: from and to (days from an anchor), how often, minutes in all and for each container."""
 
@@ -42,7 +43,7 @@ class SeasonRule:
             raise ValueError(f"rule {self.key}: minutes are expected to be 0 or more")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeasonTask:
     """One task on one day: its rule, its number within the rule from 1, the day, and how long it takes [min]."""
 

@@ -5,12 +5,12 @@ so that an edit gives the new text or says in words why not.
 """
 
 from copy import deepcopy
-from dataclasses import dataclass
 
 from brimful.plan.write.intent import bare, intend, same
 from brimful.plan.write.layout import Layout, data_of
 from brimful.plan.write.splices import spliced
 from brimful.plan.write.steps import Add, Duplicate, Move, Refused, Remove, Set, Step, Value
+from brimful.records import record
 
 __all__ = ["Add", "Duplicate", "Edit", "Move", "Remove", "Set", "Step", "Value", "rewrite"]
 
@@ -18,7 +18,7 @@ LONGEST_PATH = 32
 _BY_HAND = "The plan is written in a way that this edit does not reach; change it in the text by hand."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edit:
     """What came of an edit: the new text, or the old one and the words that say why not."""
 

@@ -1,10 +1,10 @@
 """What can be done to a plan's text, as data."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from brimful.plan.positions import Path
+from brimful.records import record
 
 Value = str | bool | int | float | date | Sequence["Value"] | Mapping[str, "Value"]
 
@@ -13,7 +13,7 @@ class Refused(Exception):  # noqa: N818  (reads as what it says)
     """An edit that cannot be done, in words."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Set:
     """Give a field a value; a table that is missing on the way is added."""
 
@@ -21,14 +21,14 @@ class Set:
     value: Value
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remove:
     """Take out a field, a table, or an entry of a list, with the notes directly above a table or entry."""
 
     path: Path
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Add:
     """Add an entry to a list, such as a row to `containers`: before the entry `at`, or at the end."""
 
@@ -37,14 +37,14 @@ class Add:
     at: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Duplicate:
     """Add an entry's like directly after it."""
 
     path: Path
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Move:
     """Move an entry of a list to another place in it, counted from 0."""
 

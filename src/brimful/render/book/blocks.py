@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from html import unescape
 
 from brimful.quantities import System
+from brimful.records import record
 from brimful.render.drawings.scene import Scene
 
 Block = dict[str, object]
@@ -17,7 +17,7 @@ MARGIN = 54.0
 LARGE_PT = 12.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Style:
     """Paper, size of letters [pt], and where the plan's page is served ("" where nowhere)."""
 
@@ -41,7 +41,7 @@ class Style:
         return POINTS[self.paper][1] - 2 * MARGIN
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Desk:
     """What a page is made from."""
 
@@ -54,7 +54,7 @@ class Desk:
         return self.scene.system
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Column:
     """One column of a table: its head, whether figures stand to the right, its share of the width (0: as needed)."""
 

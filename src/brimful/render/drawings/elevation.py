@@ -1,8 +1,8 @@
 """The run in elevation: every row in order from the water's end, containers and plants in proportion."""
 
 import math
-from dataclasses import dataclass
 
+from brimful.records import record
 from brimful.render.drawings.measures import pitch_words, scale_bar
 from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.render.drawings.svg import SOFT, WATER, Sheet, number, parts_that_fit, text_width
@@ -19,7 +19,7 @@ BAR_ROOM = 200.0
 """Room for the scale bar and its words."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spread:
     """How the rows lie on the page: units a metre, containers a line, and whether their gaps are true."""
 

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from brimful.catalog import Catalog, Plant
@@ -14,6 +14,7 @@ from brimful.design.settle import RowSpec, Settled, ZoneSpec
 from brimful.domains.planting.growth import Stand, reach_m
 from brimful.plan.schema import Plan
 from brimful.quantities import System
+from brimful.records import record
 
 if TYPE_CHECKING:
     from brimful.design.care import Care
@@ -22,7 +23,7 @@ PLAIN_LEAF = "#7FA46A"
 """The tint of leaves whose colour word has none."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlantSeen:
     """One plant: its letter, where it stands from the middle [m], its root ball [m], half width and height by week."""
 
@@ -44,7 +45,7 @@ class PlantSeen:
         return first <= month <= last if first <= last else month >= first or month <= last
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowSeen:
     """A row of equal containers as it is drawn."""
 
@@ -69,7 +70,7 @@ class RowSeen:
         return self.spec.vessel.outside.depth_m + max(0.0, tallest - self.spec.headspace_m)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scene:
     """Everything that can be drawn of a plan."""
 
@@ -104,7 +105,7 @@ class Scene:
         return {plant.letter: plant.taxon for row in self.rows for plant in row.plants}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Worked:
     """What may be worked out beside the design: season, build and care, planting."""
 

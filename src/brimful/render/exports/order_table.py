@@ -1,9 +1,8 @@
 """The order as a plain table in the plan's units: the ground of spreadsheet, CSV and text orders."""
 
-from dataclasses import dataclass
-
 from brimful.design.care.model import Care, OrderItem
 from brimful.quantities import System
+from brimful.records import record
 
 FOOT_M, CUBIC_FOOT_L, POUND_KG, CUBIC_YARD_M3 = 0.3048, 28.316846592, 0.45359237, 0.764554857984
 SHOP_UNITS: dict[tuple[str, System], tuple[str, float]] = {
@@ -16,7 +15,7 @@ SHOP_UNITS: dict[tuple[str, System], tuple[str, float]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderRow:
     """One line in shop units."""
 

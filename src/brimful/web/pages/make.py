@@ -1,9 +1,8 @@
 """Make: what to buy, how to cut, set out, carry and build."""
 
-from dataclasses import dataclass
-
 from brimful.design.care.model import CardWorked, Care, HandlingWorked, OrderItem
 from brimful.quantities import Dimension, System, show
+from brimful.records import record
 from brimful.render.care import shop, work
 from brimful.render.drawings.every import container_stem
 from brimful.render.drawings.scene import Scene
@@ -16,7 +15,7 @@ from brimful.web.words import joined
 LB_SQ_FT_KPA = 0.04788025898
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Group:
     """Lines of the order of one kind."""
 

@@ -1,12 +1,12 @@
 """Notes: what the crew saw and did, what that makes believed, and what it taught so far."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
 from brimful.errors import BrimfulError
 from brimful.plan.names import zone_words
+from brimful.records import record
 from brimful.render.drawings.scene import Scene
 from brimful.web.bench import Sight
 from brimful.web.clock import today
@@ -31,7 +31,7 @@ EXAMPLES = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Written:
     """An entry as the page lists it; `again` is what a person would write to say the same."""
 

@@ -1,11 +1,11 @@
 """Plants: how they grow, where each stands, what blooms when, what to order, how much work they are."""
 
-from dataclasses import dataclass
 from functools import partial
 
 from brimful.catalog import Plant
 from brimful.design.growing import WEEKS
 from brimful.design.planting.model import RowPlanting, SwapWorked
+from brimful.records import record
 from brimful.render.drawings.every import container_stem
 from brimful.render.drawings.scene import RowSeen, Scene
 from brimful.render.words import MONTHS
@@ -18,7 +18,7 @@ from brimful.web.words import joined, month_name
 MOST_PAIRS = 8
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kind:
     """Rows planted alike: the first of them as drawn, its planting, letters, and hours of sun where they are known."""
 

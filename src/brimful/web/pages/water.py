@@ -1,12 +1,12 @@
 """Water: what each container gets, where the pressure goes, how long to run, week by week."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import partial
 
 from brimful.design.model import ZoneWorked
 from brimful.design.season.model import SeasonWorked, ZoneSeason
 from brimful.quantities import Dimension, System, in_unit, show, unit_of
+from brimful.records import record
 from brimful.render.drawings.every import zone_name
 from brimful.render.drawings.scene import Scene
 from brimful.render.numbers import alike
@@ -25,7 +25,7 @@ TOLD = "Flow into each in {unit}, and how far what it gets is off on the hottest
 SEASON_CHARTS = ("minutes", "water", "hot-week")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ZoneShown:
     """One zone as the page shows it: drawing, charts there are, containers spoken of, and its season."""
 

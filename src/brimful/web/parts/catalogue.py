@@ -1,10 +1,10 @@
 """What can be carried away of a plan: every file by its name, and how it is made."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from datetime import UTC, datetime
 
 from brimful.design.care.model import Care
+from brimful.records import record
 from brimful.render.drawings.scene import Scene
 from brimful.web.bench import Sight
 
@@ -32,7 +32,7 @@ TEXTS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class File:
     """A file to carry away: its name, what it is, and how it is made."""
 
@@ -41,7 +41,7 @@ class File:
     make: Make
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shelf:
     """Files of one kind."""
 

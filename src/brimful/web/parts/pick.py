@@ -1,7 +1,6 @@
 """Plants to choose from: colours as swatches, habit, and light; those that suit the row's sun first."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 from urllib.parse import quote
 
@@ -12,6 +11,7 @@ from starlette.responses import RedirectResponse, Response
 from brimful.catalog import Plant
 from brimful.plan.positions import Path
 from brimful.plan.typed import dotted, path_of, value_at
+from brimful.records import record
 from brimful.web.bench import Sight
 from brimful.web.editing import drawer_of
 from brimful.web.guard import form_of
@@ -26,7 +26,7 @@ HABITS = ("upright", "mounding", "trailing", "rosette", "climbing")
 MOST_COUNT = 200
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Offer:
     """A plant that may be chosen: its swatches, and whether the sun of the row suits it (None where nobody knows)."""
 
