@@ -23,6 +23,7 @@ from brimful.domains.learning import (
     follow,
     held_untold_l,
 )
+from brimful.domains.learning import filter as filter_module
 from brimful.domains.learning.faults import CAUSE_KEYS
 
 SURE = Settings(row_demand=0.0, own_demand=0.0, row_supply=0.0, own_supply=0.0, row_doubt=0.0, recovery_day=0.0)
@@ -112,15 +113,22 @@ def test_one_day_alone_is_that_day_of_the_season(day: int) -> None:
 
 
 @settings(max_examples=5, deadline=None)
-@given(day=st.integers(0, 19))
-def test_what_is_held_untold_is_the_belief_without_readings(day: int) -> None:
-    """Containers of other sizes and flows hold what the whole season without readings reports of them."""
+@given(day=st.integers(0, 19), told=st.sampled_from([(), (Reading(3, 1, "rain", 4.0), Reading(5, 2, "ran", 9.0))]))
+def test_where_nobody_reads_one_cloud_stands_for_all(day: int, told: tuple[Reading, ...]) -> None:
+    """Containers of other sizes and flows are believed of as where each is followed in a cloud of its own."""
     sizes = np.array([4.0, 10.0, 11.0, 30.0])
     site = made_site(4, rows=2, capacity_l=sizes, stress_l=0.4 * sizes, flow_l_h=np.array([2.0, 8.0, 9.0, 12.0]))
-    whole = follow(site, made_days(4, 20), (), seed=7, report_days=(day,)).beliefs[0]
-    assert held_untold_l(day, site, made_days(4, 20), seed=7) == pytest.approx(
-        whole.store_share.middle * sizes, rel=1e-9
-    )
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(filter_module, "_Untold", filter_module._Run)
+        each = believed_on(day, site, made_days(4, 20), told, seed=7)
+    one = believed_on(day, site, made_days(4, 20), told, seed=7)
+    for part in ("store_share", "demand_factor", "supply_factor"):
+        assert getattr(one, part).low == pytest.approx(getattr(each, part).low, rel=1e-9)
+        assert getattr(one, part).mean == pytest.approx(getattr(each, part).mean, rel=1e-9)
+    assert one.causes == pytest.approx(each.causes, rel=1e-9)
+    if not told:
+        held = held_untold_l(day, site, made_days(4, 20), seed=7)
+        assert held == pytest.approx(each.store_share.middle * sizes, rel=1e-9)
 
 
 @settings(max_examples=6, deadline=None)

@@ -74,7 +74,7 @@ def follow(
         weights = run.weights()
         chances.append(weights[: site.capacity_l.size].sum(axis=-1))
         if day in wanted:
-            beliefs.append(belief_of(run.cloud, weights, run.site, day, site.capacity_l.size))
+            beliefs.append(belief_of(run.each(), weights, run.site, day, site.capacity_l.size))
         run.to_night(day)
     return Track(np.array(chances), tuple(beliefs))
 
@@ -95,7 +95,7 @@ def believed_on(
         run.to_reading(past)
         run.to_night(past)
     run.to_reading(day)
-    return belief_of(run.cloud, run.weights(), run.site, day, site.capacity_l.size)
+    return belief_of(run.each(), run.weights(), run.site, day, site.capacity_l.size)
 
 
 def _begun(site: Site, days: Days, told: tuple[Reading, ...], settings: Settings, seed: int) -> "_Run":
@@ -107,7 +107,8 @@ def _begun(site: Site, days: Days, told: tuple[Reading, ...], settings: Settings
     by_day: dict[int, list[Reading]] = defaultdict(list)
     for reading in told:
         by_day[reading.day].append(reading)
-    return _Run(site, days, by_day, settings, np.random.default_rng(seed))
+    weighs = any(KINDS[one.kind].likelihood or one.kind == "mended" for one in told)
+    return (_Run if weighs else _Untold)(site, days, by_day, settings, np.random.default_rng(seed))
 
 
 def days_as_told(days: Days, readings: Sequence[Reading], zone: IntArray) -> Days:
@@ -180,7 +181,11 @@ class _Run:
 
     def weights(self) -> FloatArray:
         """Of every guess, once siblings are heard."""
-        return sibling_weights(self.cloud, self.site.row, self.settings)
+        return sibling_weights(self.each(), self.site.row, self.settings)
+
+    def each(self) -> Cloud:
+        """The cloud with every container in a place of its own."""
+        return self.cloud
 
     def to_reading(self, day: int) -> None:
         """Morning water, the sun up to the hour of reading, the readings."""
@@ -279,7 +284,7 @@ class _Run:
 
 
 class _Untold(_Run):
-    """The same where nobody reads: one cloud of factors, with the stores of all containers."""
+    """The same where no reading weighs the guesses: one cloud of factors, with the stores of all containers."""
 
     def _first(self) -> Cloud:
         one = Site(**{part.name: getattr(self.site, part.name)[:1] for part in fields(Site)})
@@ -291,3 +296,9 @@ class _Untold(_Run):
     def water_l(self) -> FloatArray:
         result: FloatArray = self.cloud.state[WATER:, 0]
         return result
+
+    def each(self) -> Cloud:
+        """The factors once for each container."""
+        count, (factors, stores) = len(self.water_l), np.split(self.cloud.state, [WATER])
+        state = np.concatenate([np.repeat(factors, count, axis=1), stores.swapaxes(0, 1)])
+        return Cloud(state, np.repeat(self.cloud.chance, count, axis=0))
