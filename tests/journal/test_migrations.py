@@ -16,9 +16,10 @@ from tests.journal.writing import ALL, open_and_close, start
 
 import brimful.journal
 from brimful.errors import JournalError
+from brimful.journal.forms import FORMS, VERSION_TABLE
 from brimful.journal.opening import WRITES, postgresql_engine, sqlite_engine, upgrade
 from brimful.journal.store import open_journal
-from brimful.journal.tables import ENTRIES, FORMS, VERSION_TABLE
+from brimful.journal.tables import ENTRIES
 
 FIRST = Path(__file__).with_name("form_0001.sql")
 ONE, TWO, THREE, FOUR = (f"{n * 8}-{n * 4}-4{n * 3}-8{n * 3}-{n * 12}" for n in "1234")

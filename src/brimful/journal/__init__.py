@@ -1,6 +1,7 @@
 """The season log: what the crew saw and did, appended and never changed.
 
-`entries.py`, `kinds.py`, `reading.py` and `lines.py` need nothing but Python; `store.py` brings the database in.
+`entries.py`, `kinds.py`, `reading.py`, `lines.py` and `glance.py` need nothing but Python; `store.py` brings the
+database library in.
 """
 
 from brimful.journal.entries import Entry, new_id, problems

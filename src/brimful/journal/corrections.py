@@ -4,8 +4,16 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 
+from brimful.journal.entries import Entry, order
+
 Correction = tuple[str, str, datetime]
 """Id, id of what it corrects, when it was made."""
+
+
+def standing(entries: Sequence[Entry]) -> tuple[Entry, ...]:
+    """Of all entries of a journal those that stand, by the time they were made, then by id."""
+    gone = superseded([(one.id, one.corrects, one.made_at) for one in entries if one.corrects is not None])
+    return tuple(one for one in sorted(entries, key=order) if one.id not in gone and one.kind != "withdrawn")
 
 
 def superseded(corrections: Sequence[Correction]) -> frozenset[str]:

@@ -10,7 +10,7 @@ from sqlalchemy import URL, Connection, Engine, create_engine, event, inspect, t
 from sqlalchemy.exc import ArgumentError
 
 from brimful.errors import JournalError
-from brimful.journal.tables import FORMS, VERSION_TABLE
+from brimful.journal.forms import FORMS, VERSION_TABLE
 from brimful.journal.trouble import in_plain_words
 
 BUSY_MS = 30_000

@@ -6,9 +6,7 @@ from typing import Any
 from sqlalchemy import BigInteger, Column, DateTime, Dialect, Double, Integer, MetaData, Table, Text, TypeDecorator
 from sqlalchemy.types import TypeEngine
 
-VERSION_TABLE = "journal_version"
-FORMS = ("0001", "0002")
-"""Every form the table has had, oldest first; the last is what this program reads and writes."""
+from brimful.journal.forms import TABLE
 
 
 class Utc(TypeDecorator[datetime]):
@@ -36,7 +34,7 @@ class Utc(TypeDecorator[datetime]):
 
 
 ENTRIES = Table(
-    "journal_entries",
+    TABLE,
     MetaData(),
     Column("seq", BigInteger().with_variant(Integer(), "sqlite"), primary_key=True, autoincrement=True),
     Column("plan", Text, nullable=False),

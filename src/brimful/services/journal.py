@@ -136,12 +136,23 @@ def entries_of(
     """
     if not _is_there(path):
         return ()
-    with journal_of(path) as journal:
-        entries = journal.read(since=since, until=until, raw=raw)
+    whole = since is None and until is None and not raw
+    entries = _glanced(path) if whole else None
+    if entries is None:
+        with journal_of(path) as journal:
+            entries = journal.read(since=since, until=until, raw=raw)
     if not place:
         return entries
     names = _inside(path, place)
     return tuple(entry for entry in entries if entry.place in names)
+
+
+def _glanced(path: Path) -> "tuple[Entry, ...] | None":
+    """What stands in a journal of a file of its own, where a glance is enough."""
+    from brimful.journal.glance import glanced
+
+    where = journal_place(path)
+    return glanced(where) if isinstance(where, Path) else None
 
 
 def export_journal(path: Path, out: Path) -> int:

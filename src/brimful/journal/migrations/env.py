@@ -2,7 +2,7 @@
 
 from alembic import context
 
-from brimful.journal.tables import VERSION_TABLE
+from brimful.journal.forms import VERSION_TABLE
 
 context.configure(
     connection=context.config.attributes["connection"], version_table=VERSION_TABLE, transactional_ddl=True
