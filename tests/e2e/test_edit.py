@@ -89,6 +89,29 @@ def test_an_edit_shows_at_once_and_is_undone(
     assert page.wrong == []  # type: ignore[attr-defined]
 
 
+def test_what_has_not_changed_of_the_run_stays_and_what_has_is_new(
+    start: Callable[..., Served], visit: Callable[..., Page], folder: Path
+) -> None:
+    """After edits of all kinds the run is what a page loaded anew shows; a row that nobody touched is not made anew."""
+    page, served = visit(), start(folder)
+    run = "() => [...document.querySelectorAll('#page > .symbols, #page > .run')].map((one) => one.outerHTML).join('')"
+    page.goto(f"{served.address}p/{SQUARE}/edit?at=containers.1")
+    page.evaluate("() => document.querySelectorAll('.run .row').forEach((row) => { row.untouched = true; })")
+    for path, words in (("name", "east side"), ("apart", "9 ft"), ("count", "7"), ("count", "5")):
+        page.evaluate("() => performance.clearMeasures()")
+        field(page, f"containers.1.{path}").fill(words)
+        page.keyboard.press("Enter")
+        page.wait_for_function("() => performance.getEntriesByName('edit').length")
+        if path == "name":
+            assert page.evaluate("() => document.querySelector('.run .row').untouched"), "the row was made anew"
+        served.done(SQUARE)
+        changed = page.evaluate(run)
+        assert words in changed or path == "apart"
+        page.reload()
+        assert page.evaluate(run) == changed
+    assert page.wrong == []  # type: ignore[attr-defined]
+
+
 def test_a_value_that_stops_the_plan_is_said_beside_it(
     start: Callable[..., Served], visit: Callable[..., Page], folder: Path
 ) -> None:

@@ -33,13 +33,41 @@ const put = (fresh, unless) => {
   const held = hold();
   document.title = fresh.title;
   const open = new Set([...document.querySelectorAll("#page details[open] > summary")].map((one) => one.textContent));
-  document.getElementById("page").replaceWith(fresh.getElementById("page"));
+  turnPage(document.getElementById("page"), fresh.getElementById("page"));
   for (const one of document.querySelectorAll("#page details > summary")) if (open.has(one.textContent)) one.parentElement.open = true;
   head(document.querySelector("header"), fresh.querySelector("header"));
   for (const [name, value] of Object.entries(fresh.body.dataset)) document.body.dataset[name] = value;
   dress();
   held();
 };
+
+// All of the page is new but for the run, which is large and mostly as it was: laying it out anew is what takes longest.
+const turnPage = (old, fresh) => {
+  const stays = new Map();
+  for (const part of [".symbols", ".run"]) {
+    const was = old.querySelector(`:scope > ${part}`), is = fresh.querySelector(`:scope > ${part}`);
+    if (was && is && alike(was, is)) stays.set(is, was);
+  }
+  for (const one of [...old.childNodes]) if (![...stays.values()].includes(one)) one.remove();
+  let before = null;
+  for (const one of [...fresh.childNodes]) {
+    const here = stays.get(one) ?? one;
+    if (here === one) before ? before.after(one) : old.prepend(one);
+    before = here;
+  }
+};
+
+// Make an element what another is, in place; false where they have too little in common.
+const alike = (old, fresh) => {
+  if (old.isEqualNode(fresh)) return true;
+  const from = [...old.children], to = [...fresh.children];
+  if (old.localName !== fresh.localName || words(old) !== words(fresh) || !to.length || from.length !== to.length) return false;
+  for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name)) old.removeAttribute(name);
+  for (const { name, value } of fresh.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
+  to.forEach((one, i) => alike(from[i], one) || from[i].replaceWith(one));
+  return true;
+};
+const words = (one) => [...one.childNodes].map((part) => part.nodeType === Node.TEXT_NODE ? part.data.trim() : "").join("|");
 
 // The lenses lead to the container that is chosen now; who stands on one stays on it.
 const head = (old, fresh) => {
