@@ -17,7 +17,8 @@ VENV = HERE / ".venv"
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 USAGE = """usage: python3 run.py demo [PLAN OPTIONS]   work out the demo plan
        python3 run.py test [--all]          every check; --all adds the long ones
-       python3 run.py bench NAME [--json]   measure speed: hydraulics, season, planting, page, book, learning
+       python3 run.py bench NAME [--json]   measure: hydraulics, season, planting, editing, page,
+                                            book, learning, calibration
        python3 run.py brimful ARGUMENTS     the brimful command itself"""
 
 
