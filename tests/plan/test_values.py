@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from pydantic import TypeAdapter, ValidationError
 
 from brimful.plan import values
-from brimful.plan.values import bucket_test, counted, day_of_year, given_words, name, row_name, text
+from brimful.plan.values import Bearing, bucket_test, counted, day_of_year, given_words, name, row_name, text
 from brimful.quantities import BucketTest
 
 FIELDS = [key for key, one in vars(values).items() if get_origin(one) is Annotated]
@@ -162,3 +162,23 @@ def test_names() -> None:
 def test_given_words_are_few(given_value: object) -> None:
     """What was given is shown in at most sixty signs, whatever it is."""
     assert 0 < len(given_words(given_value)) <= 60
+
+
+@pytest.mark.parametrize(
+    ("given", "degrees"),
+    [
+        ("north", 0.0), ("NE", 45.0), ("east", 90.0), ("South-East", 135.0), ("s", 180.0), ("south west", 225.0),
+        ("W", 270.0), ("north-west", 315.0), (90, 90.0), ("45", 45.0), ("45 deg", 45.0), ("90 E", 90.0), (360, 360.0),
+    ],
+)  # fmt: skip
+def test_a_direction_is_a_word_or_degrees(given: object, degrees: float) -> None:
+    """Compass points by their words, clockwise from north."""
+    assert TypeAdapter(Bearing).validate_python(given) == degrees
+
+
+@pytest.mark.parametrize("wrong", ["upwards", "", "northnorth", 361, -1, True, "90 ft", None])
+def test_what_is_no_direction_is_refused(wrong: object) -> None:
+    """With what was given, and an example of what was expected."""
+    with pytest.raises(ValidationError) as said:
+        TypeAdapter(Bearing).validate_python(wrong)
+    assert "expected" in str(said.value)

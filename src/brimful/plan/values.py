@@ -12,6 +12,11 @@ from brimful.records import record
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 LEAP_YEAR = 2024
+_POINTS = (("north", "n"), ("northeast", "ne"), ("east", "e"), ("southeast", "se"), ("south", "s"), ("southwest", "sw"))
+COMPASS = {
+    word: 45.0 * number for number, words in enumerate((*_POINTS, ("west", "w"), ("northwest", "nw"))) for word in words
+}
+"""Directions in degrees from north by way of east, by their words without spaces and hyphens."""
 
 
 def given_words(given: object) -> str:
@@ -33,7 +38,14 @@ def quantity(
     dimension: Dimension, *, above: float | None = None, at_least: float | None = None, at_most: float | None = None
 ) -> Any:
     """A field type that reads a quantity of `dimension` and holds it within limits in the dimension's own SI unit."""
+    return Annotated[
+        float, BeforeValidator(_reader(dimension, above=above, at_least=at_least, at_most=at_most)), dimension
+    ]
 
+
+def _reader(
+    dimension: Dimension, *, above: float | None = None, at_least: float | None = None, at_most: float | None = None
+) -> Callable[[object], float]:
     def read(given: object) -> float:
         value = parse(given, dimension)
         if above is not None and value <= above:
@@ -50,7 +62,24 @@ def quantity(
             )
         return value
 
-    return Annotated[float, BeforeValidator(read), dimension]
+    return read
+
+
+def bearing() -> Any:
+    """A field type for a direction: degrees from north by way of east, or the word for it."""
+    degrees = _reader(Dimension.ANGLE, at_least=0, at_most=360)
+
+    def read(given: object) -> float:
+        words = re.sub(r"[\s-]", "", given).lower() if isinstance(given, str) else ""
+        if words in COMPASS:
+            return COMPASS[words]
+        if words.isalpha():
+            raise ValueError(
+                f'{given_words(given)} was given; a direction was expected, for example "north-east" or 45'
+            )
+        return degrees(given)
+
+    return Annotated[float, BeforeValidator(read), Dimension.ANGLE]
 
 
 def whole_number(least: int, most: int) -> Any:
@@ -310,7 +339,7 @@ Hours = Annotated[tuple[float, float], BeforeValidator(hours_of_day)]
 Weekday = Annotated[int, BeforeValidator(weekday)]
 Coordinate = quantity(Dimension.LENGTH, at_least=-5000, at_most=5000)
 Height = quantity(Dimension.LENGTH, above=0, at_most=200)
-Bearing = quantity(Dimension.ANGLE, at_least=0, at_most=360)
+Bearing = bearing()
 Amount = quantity(Dimension.VOLUME, above=0, at_most=1e9)
 Kind = one_of("wall", "fence", "building", "hedge", "tree")
 Temperatures = by_month(Dimension.TEMPERATURE, at_least=-60, at_most=60)
