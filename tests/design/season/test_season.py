@@ -147,6 +147,18 @@ def test_permitted_hours_hold_in_the_timetable(tmp_path: Path) -> None:
     assert all("21:00" <= start.begins < start.ends <= "23:30" for start in season.timetable)
 
 
+def test_no_start_of_the_season_is_longer_than_the_timer_can_run(tmp_path: Path, alder: SeasonWorked) -> None:
+    """What one start may not bring comes in several, and as much comes in all; an hour at a stretch changes nothing."""
+    worst = max(week.minutes_per_start for week in alder.zones[0].weeks)
+    short = season_of(ALDER.replace("[tubing]", f'[timer]\nlongest = "{worst // 2} min"\n\n[tubing]', 1), tmp_path)
+    weeks = short.zones[0].weeks
+    assert max(week.minutes_per_start for week in weeks) == worst // 2
+    assert max(week.starts_per_day_count for week in weeks) > 1
+    assert litres(short) >= 0.9 * litres(alder)
+    roomy = season_of(ALDER.replace("[tubing]", '[timer]\nlongest = "1 h"\n\n[tubing]', 1), tmp_path)
+    assert roomy.zones == alder.zones
+
+
 def test_two_permitted_days_need_longer_runs(tmp_path: Path, alder: SeasonWorked) -> None:
     """With two days a week the longest run is longer than with seven."""
     season = season_of(ALDER + '\n[timer]\ndays = ["Monday", "Thursday"]\n', tmp_path)
@@ -159,7 +171,7 @@ def test_two_permitted_days_need_longer_runs(tmp_path: Path, alder: SeasonWorked
 
 def test_a_horizon_that_hides_everything_leaves_full_shade_and_some_thirst(tmp_path: Path, alder: SeasonWorked) -> None:
     """Walls of 60 m on all sides: no hour of sun, full shade, less water than in the open, but some."""
-    corners = [("-5 m", "-5 m"), ("60 m", "-5 m"), ("60 m", "5 m"), ("-5 m", "5 m")]
+    corners = [("-5 m", "-12 m"), ("60 m", "-12 m"), ("60 m", "5 m"), ("-5 m", "5 m")]
     walls = ""
     for start, end in zip(corners, [*corners[1:], corners[0]], strict=True):
         walls += f'\n[[shade]]\nkind = "wall"\nheight = "60 m"\nstart = {list(start)}\nend = {list(end)}\n'

@@ -65,6 +65,17 @@ def test_the_permitted_time_is_kept_and_what_lacks_is_said() -> None:
     assert np.isclose(run.short_l, 12.0 - 6.0)
 
 
+def test_a_start_is_no_longer_than_the_timer_can_run() -> None:
+    """What one start may not bring comes in several; where there are not enough of them, what lacks is said."""
+    whole = run_of_day(need(0.0), TIMER)
+    assert (whole.starts, whole.minutes) == (1, 60)
+    run = run_of_day(need(0.0), replace(TIMER, longest_minutes=25.0))
+    assert (run.starts, run.minutes, run.short_l) == (3, 20, 0.0)
+    few = run_of_day(need(0.0), replace(TIMER, longest_minutes=25.0, max_starts=2))
+    assert (few.starts, few.minutes) == (2, 25)
+    assert np.isclose(few.short_l, 12.0 - 10.0)
+
+
 def test_starts_are_split_where_one_would_overflow() -> None:
     """A demand that one filling cannot hold is brought in several starts, each no more than the room and the usual."""
     full = need(19.0, usual_held_l=19.0, usual_l=6.0, usual_demand_l=6.0, demand_l=12.0)

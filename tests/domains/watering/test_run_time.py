@@ -65,6 +65,19 @@ def test_the_binding_limit_is_named() -> None:
     short = split_into_starts(100, 6.0, room_l=20.0, limits=TimerLimits(permitted_minutes=60.0))
     assert short.limit is Limit.TIME
     assert short.short_l_day == pytest.approx(4.0)
+    at_a_stretch = split_into_starts(100, 6.0, room_l=20.0, limits=TimerLimits(max_starts=2, longest_minutes=30.0))
+    assert (at_a_stretch.starts_per_day, at_a_stretch.minutes_per_start, at_a_stretch.limit) == (2, 30, Limit.LONGEST)
+    assert at_a_stretch.short_l_day == pytest.approx(4.0)
+
+
+@given(minutes=minutes, flow_l_h=flow, longest=st.floats(1, 240), step=st.integers(1, 15))
+def test_no_start_runs_longer_than_the_timer_can(minutes: float, flow_l_h: float, longest: float, step: int) -> None:
+    """A start keeps within the longest run of the timer, in whole steps; all of them within the permitted time."""
+    limits = TimerLimits(step, 6, 300.0, longest)
+    day = split_into_starts(minutes, flow_l_h, room_l=1000.0, limits=limits)
+    assert day.minutes_per_start <= longest
+    assert day.minutes_per_start % step == 0
+    assert day.minutes_per_day <= 300.0
 
 
 def test_no_demand_means_no_minutes() -> None:
@@ -114,7 +127,7 @@ def test_impossible_shares_are_refused(leaching: float, distribution: float) -> 
 
 def test_an_impossible_timer_is_refused() -> None:
     """No step, no starts, more than a day."""
-    for limits in ((0, 1, 60.0), (1, 0, 60.0), (1, 1, 0.0), (1, 1, 2000.0)):
+    for limits in ((0, 1, 60.0), (1, 0, 60.0), (1, 1, 0.0), (1, 1, 2000.0), (1, 1, 60.0, 0.0)):
         with pytest.raises(ValueError, match="expected a step"):
             TimerLimits(*limits)
     with pytest.raises(ValueError, match="container_flow_l_h"):

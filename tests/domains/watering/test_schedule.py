@@ -112,11 +112,12 @@ def test_weekly_setting_saves_against_the_worst_week() -> None:
         (replace(WISH, weekdays=(0,)), Limit.DAYS),
         (replace(WISH, start_hours=(4, 5)), Limit.HOURS),
         (replace(WISH, timer=TimerLimits(max_starts=1)), Limit.STARTS),
+        (replace(WISH, timer=TimerLimits(max_starts=1, longest_minutes=5)), Limit.LONGEST),
     ],
 )
 def test_a_schedule_that_cannot_exist_says_what_binds(wish: Wanted, limit: Limit) -> None:
     """The limit named is the one whose removal makes the week possible, and the shortfall is stated."""
-    season = a_season(1.0) if limit in {Limit.TIME, Limit.DAYS} else a_season(1.4)
+    season = a_season(1.0) if limit in {Limit.TIME, Limit.DAYS, Limit.LONGEST} else a_season(1.4)
     plans = plan_season(a_store(), season, FLOW, wish)
     failed = [plan for plan in plans if not plan.met]
     assert failed

@@ -59,7 +59,7 @@ def _even_course(minutes: list[int]) -> list[float]:
 def _raised(setting: Setting, minutes_per_day: float, wanted: Wanted) -> Setting:
     """At least so many minutes a day, to the nearest step, within the permitted time."""
     step = wanted.timer.minute_step
-    longest = int(wanted.timer.permitted_minutes / setting.starts / step) * step
+    longest = wanted.timer.most_minutes(setting.starts)
     nearest = int(minutes_per_day / setting.starts / step + 0.5) * step
     return Setting(setting.starts, max(setting.minutes, min(nearest, longest)))
 

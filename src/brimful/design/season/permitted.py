@@ -36,7 +36,7 @@ def wanted_of(plan: Plan, timer: TimerSpec, years: Years, notes: Notes) -> Wante
         start_hours=hours,
         weekdays=plan.timer.days or tuple(range(7)),
         first_weekday=_first_weekday(plan, years, notes),
-        timer=TimerLimits(timer.step_minutes, timer.most_starts, minutes),
+        timer=TimerLimits(timer.step_minutes, timer.most_starts, minutes, timer.longest_minutes),
     )
 
 

@@ -72,11 +72,11 @@ def run_of_day(need: DayNeed, timer: TimerLimits, usual_starts: int = 1) -> DayR
     """The minutes that bring every sound container what it wants, in as many starts as are usual or more.
 
     Formula: minutes = max over sound containers of wanted over the flow that arrives, rounded to the timer's step;
-    starts so many that none brings more than the room left.
+    starts so many that none brings more than the room left, nor runs longer than one start may.
 
     Args:
         need: of one zone's containers
-        timer: its step, most starts, permitted minutes
+        timer: its step, most starts, permitted minutes, longest start
         usual_starts: of the printed table
     Returns: DayRun; no start where less than half a step is wanted
     Valid: at least one container; where none is sound all of them rule
@@ -88,10 +88,11 @@ def run_of_day(need: DayNeed, timer: TimerLimits, usual_starts: int = 1) -> DayR
     ruling, step = int(np.argmax(minutes)), timer.minute_step
     whole = float(minutes[ruling])
     room = max(float(need.capacity_l[ruling] - need.held_l[ruling] + need.usual_l[ruling]), _SLACK)
-    starts = min(max(usual_starts, math.ceil(float(wanted[ruling]) / room - _SLACK), 1), timer.max_starts)
+    fitting = max(math.ceil(float(wanted[ruling]) / room - _SLACK), math.ceil(whole / timer.longest_minutes - _SLACK))
+    starts = min(max(usual_starts, fitting, 1), timer.max_starts)
     starts = max(min(starts, math.floor(whole / step + 0.5)), 1)
     each = math.floor(whole / starts / step + 0.5) * step
-    given = min(each, int(timer.permitted_minutes / starts / step) * step)
+    given = min(each, timer.most_minutes(starts))
     if given <= 0:
         return DayRun(0, 0, ruling, wanted, 0.0)
     short = float(wanted[ruling]) - starts * given / 60.0 * float(need.arrives_l_h[ruling])

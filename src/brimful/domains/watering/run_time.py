@@ -25,6 +25,7 @@ class Limit(StrEnum):
     TIMER_STEP = "minute step of the timer"
     STARTS = "starts per day"
     TIME = "permitted time"
+    LONGEST = "longest start of the timer"
     HOURS = "permitted hours"
     DAYS = "permitted days"
     DRAINED = "most that may drain"
@@ -38,14 +39,28 @@ class TimerLimits:
     minute_step: int = 1
     max_starts: int = 4
     permitted_minutes: float = 1440.0
+    longest_minutes: float = 1440.0
+    """That one start may run."""
 
     def __post_init__(self) -> None:
         """Refuse a timer that cannot run."""
-        if self.minute_step < 1 or self.max_starts < 1 or not 0.0 < self.permitted_minutes <= 1440.0:
+        times = 0.0 < self.permitted_minutes <= 1440.0 and 0.0 < self.longest_minutes <= 1440.0
+        if self.minute_step < 1 or self.max_starts < 1 or not times:
             raise ValueError(
                 f"timer limits are step {self.minute_step} min, {self.max_starts} starts, {self.permitted_minutes} "
-                "permitted min: expected a step and starts of 1 or more, and above 0 up to 1440 permitted minutes"
+                f"permitted min, {self.longest_minutes} min a start: expected a step and starts of 1 or more, and "
+                "above 0 up to 1440 minutes"
             )
+
+    def most_minutes(self, starts: int) -> int:
+        """What each of so many starts may run at most, in whole steps: its share of the permitted time, nor longer
+        than one start may be.
+
+        >>> TimerLimits(minute_step=5, permitted_minutes=300.0, longest_minutes=120.0).most_minutes(2)
+        120
+        """
+        each = min(self.permitted_minutes / starts, self.longest_minutes)
+        return math.floor(each / self.minute_step + _ROUNDING_SLACK) * self.minute_step
 
 
 @record
@@ -163,7 +178,8 @@ def split_into_starts(
     """The fewest starts a day that each fit into the room of the mix, in whole steps of the timer.
 
     Formula: starts n from 1 up; minutes per start = minutes / n rounded up to the step; the first n whose pulse is
-    within room_l is taken, else the largest n allowed. No more than the permitted time is ever set.
+    within room_l and the longest start is taken, else the largest n allowed. No more than the permitted time and the
+    longest start is ever set.
 
     Args:
         minutes: running time wanted [min/day]
@@ -180,10 +196,9 @@ def split_into_starts(
     """
     require_non_negative(minutes=minutes)
     require_positive(container_flow_l_h=container_flow_l_h, room_l=room_l)
-    fitting_minutes = 60.0 * room_l / container_flow_l_h
+    fitting_minutes = min(60.0 * room_l / container_flow_l_h, limits.longest_minutes)
     starts, each = _fewest_starts(minutes, fitting_minutes, limits)
-    fits_in_time = math.floor(limits.permitted_minutes / starts / limits.minute_step + _ROUNDING_SLACK)
-    cut = min(each, fits_in_time * limits.minute_step)
+    cut = min(each, limits.most_minutes(starts))
     pulse_l = cut * container_flow_l_h / 60.0
     wanted_l, applied_l = minutes * container_flow_l_h / 60.0, pulse_l * starts
     return RunTime(
@@ -212,7 +227,7 @@ def _fewest_starts(minutes: float, fitting_minutes: float, limits: TimerLimits) 
 def _binding(starts: int, each: int, cut: int, fitting_minutes: float, limits: TimerLimits) -> Limit:
     """Which limit settled the split."""
     if cut < each:
-        return Limit.TIME
+        return Limit.TIME if limits.permitted_minutes / starts < limits.longest_minutes else Limit.LONGEST
     if each > fitting_minutes * (1.0 + _ROUNDING_SLACK):
         return Limit.TIMER_STEP if each <= limits.minute_step else Limit.STARTS
     return Limit.ROOM if starts > 1 else Limit.DEMAND

@@ -116,9 +116,8 @@ class Week:
         return self._impossible(guess)
 
     def _longest(self, starts: int) -> Setting:
-        """The longest run the permitted time leaves."""
-        step = self.wanted.timer.minute_step
-        return Setting(starts, int(self.wanted.timer.permitted_minutes / starts / step) * step)
+        """The longest run that the permitted time and the timer leave."""
+        return Setting(starts, self.wanted.timer.most_minutes(starts))
 
     def _least(self, longest: Setting, guess: Setting, target_l: float = 0.0) -> Setting | None:
         """Least minutes whose margin reaches the target: step away from the guess, then halve; none if all fail."""
@@ -198,12 +197,13 @@ def _without_one(wanted: Wanted) -> dict[Limit, Wanted]:
     """The same wish with one limit out of the way at a time, at last with all of them."""
     timer, hours, days = wanted.timer, tuple(range(24)), tuple(range(7))
     most = max(timer.max_starts, _MANY_STARTS)
-    free = replace(timer, permitted_minutes=1440.0, max_starts=most)
+    free = replace(timer, permitted_minutes=1440.0, longest_minutes=1440.0, max_starts=most)
     return {
         Limit.TIME: replace(wanted, timer=replace(timer, permitted_minutes=1440.0)),
         Limit.DAYS: replace(wanted, weekdays=days),
         Limit.HOURS: replace(wanted, start_hours=hours),
         Limit.STARTS: replace(wanted, timer=replace(timer, max_starts=most)),
+        Limit.LONGEST: replace(wanted, timer=replace(timer, longest_minutes=1440.0)),
         Limit.DRAINED: replace(wanted, drained_cap=1.0),
         Limit.SEVERAL: replace(wanted, weekdays=days, start_hours=hours, timer=free, drained_cap=1.0),
     }
