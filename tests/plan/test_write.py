@@ -61,6 +61,46 @@ def test_a_value_that_is_set_is_the_only_thing_that_changes(text: str, value: An
 
 
 @given(plan_texts(), st.data())
+def test_a_list_that_is_set_keeps_the_notes_between_its_entries(text: str, data: st.DataObject) -> None:
+    """Of a list only the entries that differ change: every note stays, and the others keep their spelling."""
+    before = _data(text)
+    leaves = [path for path in _lists(before) if not any(isinstance(one, dict | list) for one in at(before, path))]
+    path = _pick(data, leaves)
+    kept = data.draw(st.lists(st.sampled_from(at(before, path)), max_size=3)) if at(before, path) else []
+    value = [*kept, *data.draw(st.lists(st.integers(), max_size=3))]
+    edit = rewrite(text, Set(path, data.draw(st.permutations(value))))
+    assert edit.done, edit.refusal
+    assert _notes(edit.text) == _notes(text)
+
+
+LIST = """plants = [
+  "1 grass",  # tall, in the middle
+  # the reds
+  "4 geranium",
+  '3 angelonia'  # spills
+]
+"""
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (["1 grass", "5 geranium", "3 angelonia"], LIST.replace("4", "5")),
+        (["4 geranium", "3 angelonia"], LIST.replace('"1 grass",  # tall', "# tall")),
+        (["1 grass", "3 angelonia"], LIST.replace('  "4 geranium",\n', "")),
+        (
+            ["1 grass", "4 geranium", "3 angelonia", "2 canna"],
+            LIST.replace("'  # spills", '\',  # spills\n  "2 canna"'),
+        ),
+        (["2 canna", "1 grass", "4 geranium", "3 angelonia"], LIST.replace('  "1', '  "2 canna",\n  "1')),
+    ],
+)
+def test_a_list_is_changed_entry_by_entry(value: list[str], text: str) -> None:
+    """An entry changed, taken out, put behind and before, by hand: each note beside what it speaks of."""
+    assert rewrite(LIST, Set(("plants",), value)).text == text
+
+
+@given(plan_texts(), st.data())
 def test_setting_what_stands_there_changes_nothing(text: str, data: st.DataObject) -> None:
     """A field set to the value it has keeps even its spelling."""
     path = _pick(data, paths_in(_data(text)))

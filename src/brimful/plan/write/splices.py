@@ -5,12 +5,14 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from brimful.plan.positions import Path, Written
+from brimful.plan.write.entries import by_entry
 from brimful.plan.write.intent import around_of, plain, same
 from brimful.plan.write.layout import Layout, Stretch
 from brimful.plan.write.spelling import spelled, spelled_field, spelled_key
 from brimful.plan.write.steps import Add, Duplicate, Move, Refused, Remove, Set, Step, Value, called
 
 Splice = tuple[int, int, str]
+_NOTE_BEHIND = re.compile(r"[ \t]*(?P<comma>,?)[ \t]*#[^\r\n]*")
 
 
 def spliced(layout: Layout, step: Step) -> str:
@@ -20,6 +22,11 @@ def spliced(layout: Layout, step: Step) -> str:
         Refused: what the step is to change is written in a way that it does not reach.
         ValueError: a value that a plan file cannot hold.
     """
+    if isinstance(step, Set) and (small := by_entry(layout, step)):
+        text = layout.text
+        for one in small:
+            text = spliced(Layout.of(text), one)
+        return text
     parts, at = [], 0
     for start, end, new in sorted(_SPLICES[type(step)](layout, step)):
         parts += [layout.text[at:start], new]
@@ -203,7 +210,7 @@ def _add(layout: Layout, step: Add) -> list[Splice]:
     at = len(entries) if step.at is None else step.at
     known = layout.values.get(path)
     if known is not None:
-        return [_into_list(layout, known.value, entries, at, spelled(step.value))]
+        return _into_list(layout, known.value, entries, at, spelled(step.value))
     if not entries and (len(path) > 1 or not isinstance(step.value, Mapping)):
         return _new_field(layout, path, [step.value])
     if not isinstance(step.value, Mapping):
@@ -233,12 +240,18 @@ def _entries(layout: Layout, path: Path) -> list[Stretch]:
     return entries
 
 
-def _into_list(layout: Layout, start: int, entries: list[Stretch], at: int, item: str) -> Splice:
+def _into_list(layout: Layout, start: int, entries: list[Stretch], at: int, item: str) -> list[Splice]:
     if not entries:
-        return start + 1, start + 1, item
-    if at == len(entries):
-        return entries[-1][1], entries[-1][1], f"{_comma(layout, start, entries, at - 1)}{item}"
-    return entries[at][0], entries[at][0], f"{item}{_comma(layout, start, entries, at)}"
+        return [(start + 1, start + 1, item)]
+    if at < len(entries):
+        return [(entries[at][0], entries[at][0], f"{item}{_comma(layout, start, entries, at)}")]
+    stop, comma = entries[-1][1], _comma(layout, start, entries, at - 1)
+    note = _NOTE_BEHIND.match(layout.text, stop)
+    if note is None or comma == ", ":
+        return [(stop, stop, f"{comma}{item}")]
+    below = comma.removeprefix(",") + item  # the note stays with the entry it stands behind
+    more = [(note.end(), note.end(), below + ("," if note["comma"] else ""))]
+    return more if note["comma"] else [(stop, stop, ","), *more]
 
 
 def _comma(layout: Layout, start: int, entries: list[Stretch], at: int) -> str:
