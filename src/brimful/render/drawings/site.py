@@ -10,6 +10,8 @@ from brimful.render.drawings.vessels import CLAY_TINT
 
 SHADE_TINT = "#DAD6C8"
 LEAST_PX = 3.0
+HEAD = 30.0
+"""Room above the plan for the arrow to the north."""
 
 Place = tuple[float, float]
 
@@ -40,7 +42,7 @@ def draw_site(scene: Scene, *, width: float, size: float = 12.0, tallest: float 
     south, north = min(n for _, n in everything) - margin, max(n for _, n in everything) + margin
     side = 3 * size
     per_m = min((width - 2 * side) / (east - west), tallest / (north - south))
-    left, top = (width - per_m * (east - west)) / 2, 2.2 * size
+    left, top = (width - per_m * (east - west)) / 2, HEAD + 1.6 * size
 
     def on(at: Place) -> Place:
         return left + (at[0] - west) * per_m, top + (north - at[1]) * per_m
@@ -55,9 +57,9 @@ def draw_site(scene: Scene, *, width: float, size: float = 12.0, tallest: float 
         _row(sheet, row, [on(at) for at in containers_at(scene, row)], per_m, hours.get(row.spec.name))
         sheet.group(before, data_row=row.spec.index + 1, data_name=row.spec.name)
     bottom = top + (north - south) * per_m + 2.2 * size
-    north_arrow(sheet, width - 16, 30 + size)
+    north_arrow(sheet, width - 16, HEAD)
+    sheet.text(width - 28, HEAD - 4, "north is up", anchor="end", fill=SOFT)
     scale_bar(sheet, 4, bottom, per_m=per_m, system=scene.system)
-    sheet.text(width - 4, bottom + 1, "north is up", anchor="end", fill=SOFT)
     return sheet.done(bottom + 0.6 * size, "The site from above", per_m=per_m)
 
 
