@@ -6,9 +6,7 @@ Seconds of processor time, the best of three: reading and working out, drawings 
 setter alone may use more than one core; its wall time is then less. The last column is the whole over the demo's.
 """
 
-import json
 import os
-import sys
 import tempfile
 import time
 from collections.abc import Callable
@@ -19,6 +17,7 @@ from typing import Any
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 import pypdfium2 as pdfium
+from telling import tell
 
 from brimful.render.book.blocks import Style
 from brimful.render.book.make import book_data, book_pdf
@@ -92,17 +91,15 @@ def main() -> None:
         ]
     for row in rows:
         row["times_the_demo"] = row["whole_s"] / rows[0]["whole_s"]
-    if "--json" in sys.argv:
-        print(json.dumps(rows, indent=1))
-        return
-    print("| case | pages | worked out, s | drawings, s | pages set, s | whole, s | on the clock, s | times the demo |")
-    print("|---|---:|---:|---:|---:|---:|---:|---:|")
-    for row in rows:
-        figures = " | ".join(
-            f"{row[key]:.2f}"
-            for key in ("work_out_s", "drawings_s", "pages_set_s", "whole_s", "whole_wall_s", "times_the_demo")
-        )
-        print(f"| {row['case']} | {row['pages']} | {figures} |")
+    figures = {
+        "worked out, s": "{work_out_s:.2f}",
+        "drawings, s": "{drawings_s:.2f}",
+        "pages set, s": "{pages_set_s:.2f}",
+        "whole, s": "{whole_s:.2f}",
+        "on the clock, s": "{whole_wall_s:.2f}",
+        "times the demo": "{times_the_demo:.2f}",
+    }
+    tell(rows, {"case": "{case}", "pages": "{pages:d}"} | figures)
 
 
 if __name__ == "__main__":

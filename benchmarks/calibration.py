@@ -7,7 +7,6 @@ noise, hands and readings are drawn day by day from the filter's own assumptions
 still strays comes from few particles, or from what a case says of the truth that the filter does not believe.
 """
 
-import json
 import os
 import sys
 from concurrent.futures import ProcessPoolExecutor
@@ -20,6 +19,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 
 import numpy as np
 from benchmarks.invented import DAYS, WEEK
+from benchmarks.telling import tell
 
 from brimful.domains.learning import Days, Reading, Settings, Site, follow
 from brimful.domains.learning.faults import CAUSES, chances_day, rooms
@@ -190,14 +190,9 @@ def rows(seasons: int, first: int = 0) -> list[dict[str, Any]]:
 def main() -> None:
     """Measure and print."""
     seasons = int(sys.argv[sys.argv.index("--seasons") + 1]) if "--seasons" in sys.argv else SEASONS
-    found = rows(seasons)
-    if "--json" in sys.argv:
-        print(json.dumps(found, indent=1))
-        return
-    print("| truth | demand off by | supply off by | store off by | demand inside | supply inside | store inside |")
-    print("|---|---:|---:|---:|---:|---:|---:|")
-    for one in found:
-        print("| " + " | ".join(str(value) for value in one.values()) + " |")
+    off = {f"{part} off by": f"{{{part}_off:}}" for part in PARTS}
+    inside = {f"{part} inside": f"{{{part}_inside:.3f}}" for part in PARTS}
+    tell(rows(seasons), {"truth": "{case}"} | off | inside)
 
 
 if __name__ == "__main__":

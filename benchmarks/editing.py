@@ -7,16 +7,16 @@ Figures are the median and 95 of 100, in milliseconds of processor time, from th
 findings after it.
 """
 
-import json
 import os
 import shutil
-import sys
 import tempfile
 import time
 from pathlib import Path
 from typing import Any
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+
+from telling import tell
 
 from brimful.plan.write import Set, rewrite
 from brimful.services import example
@@ -93,14 +93,9 @@ def rows() -> list[Row]:
 
 def main() -> None:
     """Measure and print."""
-    found = rows()
-    if "--json" in sys.argv:
-        print(json.dumps(found, indent=1))
-        return
-    print("| case | edit to design, median ms | 95 of 100, ms | from the start, ms | times as fast |")
-    print("|---|---:|---:|---:|---:|")
-    for one in found:
-        print("| " + " | ".join(str(value) for value in one.values()) + " |")
+    figures = {"edit to design, median ms": "{median_ms:g}", "95 of 100, ms": "{p95_ms:g}"}
+    start = {"from the start, ms": "{from_the_start_ms:g}", "times as fast": "{times_as_fast:g}"}
+    tell(rows(), {"case": "{case}"} | figures | start)
 
 
 if __name__ == "__main__":

@@ -7,7 +7,6 @@ start from a description in memory. The engine is called through `owa-epanet` wi
 writes the network to a file, as it always does.
 """
 
-import json
 import os
 import sys
 import tempfile
@@ -21,6 +20,7 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 import numpy as np
 from epanet import toolkit as t
+from telling import tell
 
 from brimful.domains.hydraulics.assembly import Assembly, Dripline, Feeder, Tube, inflow_curve
 from brimful.domains.hydraulics.emitters import PowerEmitter, rated_emitter
@@ -325,15 +325,8 @@ def main() -> None:
     os.chdir(tempfile.mkdtemp())
     rows = everything()
     os.chdir(home)
-    if "--json" in sys.argv[1:]:
-        print(json.dumps(rows, indent=1))
-        return
-    print("| case | ours, ms | peer | peer, ms | times as fast | largest difference |")
-    print("|---|---:|---|---:|---:|---:|")
-    for r in rows:
-        apart = r["largest_difference"]
-        shown = "" if apart is None else f"{apart:.1e}"
-        print(f"| {r['case']} | {r['ours_ms']:.3g} | {r['peer']} | {r['peer_ms']:.3g} | {r['ratio']:g} | {shown} |")
+    peer = {"ours, ms": "{ours_ms:.3g}", "peer": "{peer}", "peer, ms": "{peer_ms:.3g}", "times as fast": "{ratio:g}"}
+    tell(rows, {"case": "{case}"} | peer | {"largest difference": "{largest_difference:.1e}"})
 
 
 if __name__ == "__main__":

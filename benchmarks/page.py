@@ -23,6 +23,8 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import urljoin, urlsplit
 
+from telling import tell
+
 from brimful.services import example
 from brimful.web.pages import PAGES
 
@@ -261,13 +263,7 @@ def main() -> None:
     """Print a table, or with --json the list."""
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     rows = everything()
-    if "--json" in sys.argv[1:]:
-        print(json.dumps(rows, indent=1))
-        return
-    print("| case | middle | 19 of 20 below | unit | |\n|---|---:|---:|---|---|")
-    for one in rows:
-        p95 = "" if one["p95"] is None else f"{one['p95']:.3g}"
-        print(f"| {one['case']} | {one['p50']:.3g} | {p95} | {one['unit']} | {one['note']} |")
+    tell(rows, {"case": "{case}", "middle": "{p50:.3g}", "19 of 20 below": "{p95:.3g}", "unit": "{unit}", "": "{note}"})
 
 
 if __name__ == "__main__":

@@ -6,8 +6,6 @@ Every figure is the best of several runs, in milliseconds. Polygons have 16 segm
 the largest difference is relative to the exact area, so it shows what such polygons lose.
 """
 
-import json
-import sys
 import time
 from collections.abc import Callable
 from dataclasses import fields
@@ -15,6 +13,7 @@ from typing import Any
 
 import numpy as np
 import shapely
+from telling import tell
 
 from brimful.catalog import load
 from brimful.design.planting.desk import PlantingDesk
@@ -147,15 +146,8 @@ def geranium(desk: PlantingDesk) -> None:
 def main() -> None:
     """Print a table, or with --json the list."""
     rows = [*canopy(), *layouts(), *swaps()]
-    if "--json" in sys.argv[1:]:
-        print(json.dumps(rows, indent=1))
-        return
-    print("| case | ours, ms | peer | peer, ms | times as fast | largest difference |")
-    print("|---|---:|---|---:|---:|---:|")
-    for r in rows:
-        peer_ms, ratio = ("" if r[name] is None else f"{r[name]:.3g}" for name in ("peer_ms", "ratio"))
-        apart = "" if r["largest_difference"] is None else f"{r['largest_difference']:.1e}"
-        print(f"| {r['case']} | {r['ours_ms']:.3g} | {r['peer']} | {peer_ms} | {ratio} | {apart} |")
+    peer = {"ours, ms": "{ours_ms:.3g}", "peer": "{peer}", "peer, ms": "{peer_ms:.3g}", "times as fast": "{ratio:.3g}"}
+    tell(rows, {"case": "{case}"} | peer | {"largest difference": "{largest_difference:.1e}"})
 
 
 if __name__ == "__main__":

@@ -6,9 +6,7 @@ Every figure is the best of several runs, in milliseconds for the whole case. Th
 times and the largest difference of the answers, in the unit named. Ratios within one run count, not milliseconds.
 """
 
-import json
 import os
-import sys
 import time
 from collections.abc import Callable, Iterator
 from datetime import date
@@ -21,6 +19,7 @@ import pandas as pd
 import pvlib
 import pyet
 import refet
+from telling import tell
 
 from brimful.domains.climate.daily import reference_et_of_days
 from brimful.domains.climate.horizon import Block, Wall, sky_view
@@ -189,13 +188,8 @@ def sun_rows() -> Iterator[Row]:
 def main() -> None:
     """Print the table, or the list."""
     rows = [*store_rows(), *evaporation_rows(), *sun_rows()]
-    if "--json" in sys.argv[1:]:
-        print(json.dumps(rows, indent=2))
-        return
-    print("| case | ours, ms | peer | peer, ms | times as fast | largest difference |\n|---|---:|---|---:|---:|---:|")
-    for one in rows:
-        times = f"{one['ours_ms']:.3g} | {one['peer']} | {one['peer_ms']:.3g} | {one['ratio']:.1f}"
-        print(f"| {one['case']} | {times} | {one['largest_difference']:.1e} {one['difference_unit']} |")
+    peer = {"ours, ms": "{ours_ms:.3g}", "peer": "{peer}", "peer, ms": "{peer_ms:.3g}", "times as fast": "{ratio:.1f}"}
+    tell(rows, {"case": "{case}"} | peer | {"largest difference": "{largest_difference:.1e} {difference_unit}"})
 
 
 if __name__ == "__main__":
