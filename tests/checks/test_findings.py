@@ -63,6 +63,15 @@ def test_it_fires(case: str) -> None:
     assert sum(f.code == code for f in findings_of(design, Places())) == 1
 
 
+@pytest.mark.parametrize("case", CASES)
+def test_it_speaks_in_names_that_people_read(case: str) -> None:
+    """A zone that says itself that it is one is not called so twice, and no tube is named as the solver names it."""
+    code, design, _ = CASES[case]
+    message = found(design)[code].message
+    assert 'zone "' not in message
+    assert "main/" not in message and "main 1" not in message
+
+
 def test_it_stays_silent() -> None:
     """A design with nothing wrong has no error and no warning."""
     assert not [f for f in found(DESIGN).values() if f.severity is not Severity.NOTE]

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from brimful.design.growing import RowGrown
 from brimful.design.planting.days import SiteDays
 from brimful.design.planting.harm import HARMFUL, forbidden_at, names_of, taxa_of
-from brimful.design.planting.words import in_units
+from brimful.design.planting.words import by_name, in_units
 from brimful.design.settle import RowSpec, Settled
 from brimful.design.settle.planting import taxon_of
 from brimful.domains.planting.light import hazards
@@ -26,9 +26,10 @@ def planted_findings(
 def _unfit(plan: Plan, settled: Settled, grown: tuple[RowGrown, ...], places: Places) -> Iterator[Finding]:
     """Root balls that overlap, stand beyond the rim or are too deep; a tube without room is only told."""
     for row, one in zip(settled.rows, grown, strict=True):
+        names = {spec.plant.key: spec.plant.common_name for spec in row.plants}
         for problem in one.layout.problems if row.plants else ():
             severity = Severity.NOTE if problem.code == "loop-room" else Severity.WARNING
-            said = f'row "{row.name}": {in_units(problem.message, plan.units)}'
+            said = f'row "{row.name}": {by_name(in_units(problem.message, plan.units), names)}'
             yield Finding(problem.code, severity, said, problem.remedy, places.at("containers", row.index))
 
 
@@ -39,7 +40,8 @@ def _cold(plan: Plan, settled: Settled, days: SiteDays, places: Places) -> Itera
         if days.coldest_c > harmed or (days.in_autumn and kind_of_good(taxon_of(spec), 1.0) == "bulbs"):
             continue  # what sleeps in the mix until spring is not harmed as its leaves are
         safe = None if days.in_autumn else days.safe_from(harmed)
-        said = f"{spec.plant.key} is harmed at {harmed:g} °C; {days.coldest_c:.1f} °C still comes ({names_of(rows)}): "
+        said = f"{spec.plant.common_name} is harmed at {harmed:g} °C; {days.coldest_c:.1f} °C still comes "
+        said += f"({names_of(rows)}): "
         mend = "Take a hardier plant, or cover it on cold nights."
         if safe is not None:
             mend = f"Plant from {safe.day} {safe:%B} on, or cover it on cold nights."
@@ -56,10 +58,10 @@ def _forbidden(plan: Plan, settled: Settled, places: Places) -> Iterator[Finding
             code, said, mend = HARMFUL[hazard]
             remedy = f'{mend}: "brimful swap PLAN {taxon.key}" ranks what is harmless.'
             yield Finding(
-                code, Severity.WARNING, f"{taxon.key} {said} ({names_of(rows)})", remedy, _place(rows, places)
+                code, Severity.WARNING, f"{taxon.common_name} {said} ({names_of(rows)})", remedy, _place(rows, places)
             )
         if "toxic" in forbidden and taxon.toxic_to_pets == "unknown":
-            said = f"{taxon.key} may be poisonous: not known ({names_of(rows)})"
+            said = f"{taxon.common_name} may be poisonous: not known ({names_of(rows)})"
             remedy = "Ask a poison centre before you plant it where children or animals come."
             yield Finding("poisonous-plant", Severity.WARNING, said, remedy, _place(rows, places))
 

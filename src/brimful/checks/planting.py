@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from brimful.checks.water import zone_place
 from brimful.design.model import Design, RowWorked
 from brimful.findings import Finding, Severity
+from brimful.plan.names import zone_words
 from brimful.plan.read import Places
 
 MADE_UP_FOR = 1.1
@@ -36,7 +37,7 @@ def mixed_zone(design: Design, places: Places) -> Iterator[Finding]:
         unmatched = {one.row for time in zone.run_times for one in time.rows if one.share > MADE_UP_FOR}
         if thirsty and dry and unmatched & {*thirsty, *dry}:
             wet, arid = ", ".join(thirsty), ", ".join(dry)
-            said = f'zone "{zone.name}" runs as long for dry plants ({arid}) as for thirsty ones ({wet})'
+            said = f"{zone_words(zone.name)} runs as long for dry plants ({arid}) as for thirsty ones ({wet})"
             mend = "Give the dry rows a zone of their own, or emitters to match."
             yield Finding("mixed-zone", Severity.WARNING, said, mend, zone_place(places, index))
 

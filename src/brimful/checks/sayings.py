@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from brimful.design.model import ZoneWorked
+from brimful.plan.names import tube_words, zone_words
 from brimful.quantities import Dimension, System, show
 
 Saying = Callable[[ZoneWorked, System], tuple[str, str]]
@@ -20,7 +21,7 @@ def regulator_inlet_too_low(zone: ZoneWorked, system: System) -> tuple[str, str]
     before = zone.head_after_regulator_m + sum(s.head_lost_m for s in zone.pressure_budget if s.where == REGULATOR)
     margin = before - zone.head_after_regulator_m
     gets, holds = _head(before, system), _head(max(before - margin, 0.0), system)
-    said = f'the regulator of zone "{zone.name}" gets {gets}, too little to hold its setting'
+    said = f"the regulator of {zone_words(zone.name)} gets {gets}, too little to hold its setting"
     return (
         said,
         f"A regulator of {holds} or less would hold; or make the zone smaller, so that the tap keeps more pressure.",
@@ -33,8 +34,9 @@ def below_start(zone: ZoneWorked, system: System) -> tuple[str, str]:
     low = [c for c in zone.containers if c.head_m < start]
     worst = min(low or zone.containers, key=lambda c: c.head_m)
     said = (
-        f'in zone "{zone.name}" {len(low)} of {len(zone.containers)} containers have too little pressure for their '
-        f"compensating emitters: {worst.container} has {_head(worst.head_m, system)}, {_head(start, system)} is needed"
+        f"in {zone_words(zone.name)} {len(low)} of {len(zone.containers)} containers have too little pressure "
+        f"for their compensating emitters: {worst.container} has {_head(worst.head_m, system)}, "
+        f"{_head(start, system)} is needed"
     )
     if any(warning.code == "regulator-inlet-too-low" for warning in zone.warnings):
         return said, "The tap does not give it at this flow: fewer or smaller emitters, or more zones."
@@ -49,7 +51,7 @@ def no_water(zone: ZoneWorked, system: System) -> tuple[str, str]:
     dry = [c for c in zone.containers if c.head_m <= 0]
     worst = min(dry or zone.containers, key=lambda c: c.head_m)
     short = _head(-worst.head_m, system)
-    said = f'in zone "{zone.name}" no water reaches {len(dry)} of {len(zone.containers)} containers'
+    said = f"in {zone_words(zone.name)} no water reaches {len(dry)} of {len(zone.containers)} containers"
     return (
         said,
         f"{short} more pressure would just reach {worst.container}; raise the regulator, or give these their own zone.",
@@ -61,14 +63,14 @@ def fast_water(zone: ZoneWorked, system: System) -> tuple[str, str]:
     fast = show(zone.most_velocity_m_s, Dimension.SPEED, System.METRIC)
     if system is System.US:
         fast = f"{zone.most_velocity_m_s / 0.3048:.1f} ft/s (at most 5)"
-    said = f'in zone "{zone.name}" water runs at {fast} in {zone.most_velocity_where.replace("/", " ")}'
+    said = f"in {zone_words(zone.name)} water runs at {fast} in {tube_words(zone.most_velocity_where)}"
     return said, "Take the next larger tube there: fast water hammers when the valve shuts."
 
 
 def flow_too_low(zone: ZoneWorked, system: System) -> tuple[str, str]:
     """The zone draws less than its regulator needs."""
     flow = show(zone.flow_l_h, Dimension.FLOW, system)
-    said = f'zone "{zone.name}" draws {flow}, less than its regulator needs to hold its setting'
+    said = f"{zone_words(zone.name)} draws {flow}, less than its regulator needs to hold its setting"
     return said, f"Take a regulator made for {flow} or less, or put more containers on the zone."
 
 

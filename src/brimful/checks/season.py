@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from brimful.checks.water import zone_place
 from brimful.design.season.model import SeasonWorked
 from brimful.findings import Finding, Severity
+from brimful.plan.names import zone_words
 from brimful.plan.read import Places
 from brimful.quantities import Dimension, System, show
 
@@ -18,6 +19,7 @@ MENDS = {
     "permitted time": "Permit longer hours under [timer], or take emitters that give more.",
     "permitted hours": "Permit hours further apart under [timer], or take containers or a mix that hold more.",
     "permitted days": "Permit more days of the week under [timer].",
+    "longest start of the timer": "Take a timer that runs longer at a stretch (longest under [timer]), or more starts.",
     "starts per day": "Take a timer with more starts a day (most_starts under [timer]).",
     "minute step of the timer": "Take a timer with a finer step, or smaller emitters.",
     "most that may drain": "Match the emitters of the zone's rows: what one needs drains from another.",
@@ -44,8 +46,8 @@ def _unmet(season: SeasonWorked, places: Places) -> Iterator[Finding]:
             worst = max(unmet, key=lambda week: week.lacking_l)
             lacks = show(worst.lacking_l, Dimension.VOLUME, system)
             said = (
-                f'zone "{zone.zone}": in {len(unmet)} of {len(zone.weeks)} weeks no setting keeps every container; the '
-                f"worst begins {worst.from_day} and leaves one {lacks} short; what binds: {worst.set_by}"
+                f"{zone_words(zone.zone)}: in {len(unmet)} of {len(zone.weeks)} weeks no setting keeps every "
+                f"container; the worst begins {worst.from_day} and leaves one {lacks} short; what binds: {worst.set_by}"
             )
             mend = MENDS.get(worst.set_by, "Give the timer more hours and days, or the containers more emitters.")
             yield Finding("weeks-unmet", Severity.WARNING, said, mend, zone_place(places, index))
@@ -55,7 +57,7 @@ def _draining(season: SeasonWorked, places: Places) -> Iterator[Finding]:
     for index, zone in enumerate(season.zones):
         share = zone.ways[0].drained_share
         if share > DRAINS:
-            said = f'zone "{zone.zone}": {100 * share:.0f} % of the water drains over the season, and feed with it'
+            said = f"{zone_words(zone.zone)}: {100 * share:.0f} % of the water drains over the season, and feed with it"
             mend = "Match the emitters of its rows, or put them on zones of their own."
             yield Finding("much-drains", Severity.WARNING, said, mend, zone_place(places, index))
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from brimful.checks.sayings import SAYINGS, first
 from brimful.design.model import Design, ZoneWorked
 from brimful.findings import Finding, Place, Severity
+from brimful.plan.names import zone_words
 from brimful.plan.read import Places
 from brimful.quantities import Dimension, System, show
 
@@ -33,7 +34,7 @@ def supply_suffices(design: Design, places: Places) -> Iterator[Finding]:
         flow = show(zone.flow_l_h, Dimension.FLOW, system)
         gives = show(zone.supply_l_h or 0.0, Dimension.FLOW, system)
         fits = int(zone.containers_count * limit / share) if math.isfinite(share) else 0
-        said = f'zone "{zone.name}" takes {flow}; the tap gives {gives} at the pressure it needs'
+        said = f"{zone_words(zone.name)} takes {flow}; the tap gives {gives} at the pressure it needs"
         if share <= 1:
             said += f", and one zone may use {100 * limit:.0f} % of that"
         if any(warning.code == "regulator-inlet-too-low" for warning in zone.warnings):
@@ -80,8 +81,8 @@ def _unsure(zone: ZoneWorked, system: System, where: Place) -> Finding:
     low, high = (show(v or 0.0, Dimension.FLOW, system) for v in (widest.flow_low_l_h, widest.flow_high_l_h))
     apart = ((widest.flow_high_l_h or 0.0) - (widest.flow_low_l_h or 0.0)) / max(widest.flow_l_h, 1e-9)
     said = (
-        f'in zone "{zone.name}" feeders run between laminar and turbulent flow, where measured friction scatters by a '
-        f"third: {widest.container} gets {low} to {high}, {100 * apart:.1f} % apart"
+        f"in {zone_words(zone.name)} feeders run between laminar and turbulent flow, where measured "
+        f"friction scatters by a third: {widest.container} gets {low} to {high}, {100 * apart:.1f} % apart"
     )
     return Finding("feeder-in-transition", Severity.NOTE, said, "Catch and measure the water of one container.", where)
 
@@ -91,10 +92,9 @@ def water_is_even(design: Design, places: Places) -> Iterator[Finding]:
     for index, zone in enumerate(design.zones):
         if 0 < zone.emission_uniformity_percent < EVEN_PERCENT:
             worst = _least(zone)
-            said = (
-                f'zone "{zone.name}" waters unevenly: emission uniformity {zone.emission_uniformity_percent:.0f} %; '
-                f"container {worst[0]} gets {100 * worst[1]:.0f} % of the mean"
-            )
+            even = f"emission uniformity {zone.emission_uniformity_percent:.0f} %"
+            least = f"container {worst[0]} gets {100 * worst[1]:.0f} % of the mean"
+            said = f"{zone_words(zone.name)} waters unevenly: {even}; {least}"
             mend = "What was tried and mends it stands below."
             yield Finding("uneven-water", Severity.WARNING, said, mend, zone_place(places, index))
 
@@ -112,11 +112,12 @@ def what_mends(design: Design, places: Places) -> Iterator[Finding]:
             even = f"{mend.emission_uniformity_percent:.0f} %"
             tried.append(f"{mend.change} (uniformity {even}, {flow}, at least {head} at the last emitter)")
         if tried:
-            said = f'any one of these, tried by solving it, puts zone "{zone.name}" right: {"; ".join(tried)}'
+            said = f"any one of these, tried by solving it, puts {zone_words(zone.name)} right: {'; '.join(tried)}"
             yield Finding("what-mends", Severity.NOTE, said, "", zone_place(places, index))
         elif zone.mends_tried:
             said = (
-                f'no single change of tube, emitters or number of zones puts zone "{zone.name}" right; it needs several'
+                f"no single change of tube, emitters or number of zones puts {zone_words(zone.name)} right; "
+                "it needs several"
             )
             yield Finding("what-mends", Severity.NOTE, said, "Begin with the first warning.", zone_place(places, index))
 
@@ -127,7 +128,8 @@ def rows_match(design: Design, places: Places) -> Iterator[Finding]:
         over = max(zone.matches, key=lambda match: match.surplus_now_share, default=None)
         if over is None or over.surplus_now_share <= SURPLUS:
             continue
-        said = f'in zone "{zone.name}" each container of {over.row} gets {100 * over.surplus_now_share:.0f} % too much'
+        surplus = f"{100 * over.surplus_now_share:.0f} % too much"
+        said = f"in {zone_words(zone.name)} each container of {over.row} gets {surplus}"
         counts = ", ".join(f"{m.emitters_matched_count} in {m.row} (now {m.emitters_now_count})" for m in zone.matches)
         then = max(m.surplus_matched_share for m in zone.matches)
         mend = f"Emitters that match: {counts}; then nobody gets more than {100 * then:.0f} % too much."
@@ -142,8 +144,8 @@ def starved_by_chance(design: Design, places: Places) -> Iterator[Finding]:
         spread = zone.spread
         if spread is not None and spread.chance_any_share > STARVED and zone.flow_l_h > 0 and _even(zone):
             said = (
-                f'in zone "{zone.name}" some container gets less than 80 % of its share with a chance of '
-                f"{100 * spread.chance_any_share:.0f} in 100 by {spread.driver}, {spread.likeliest_container} first"
+                f"in {zone_words(zone.name)} some container gets less than 80 % of its share with a chance "
+                f"of {100 * spread.chance_any_share:.0f} in 100 by {spread.driver}, {spread.likeliest_container} first"
             )
             mend = "More and smaller emitters in each container make it safer; keep the filter clean."
             yield Finding("starved-by-chance", Severity.NOTE, said, mend, zone_place(places, index))
@@ -156,9 +158,8 @@ def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
         for time in zone.run_times:
             if time.overfill_l > 0.01 * max(time.zone_l_day, 1e-9):
                 over = show(time.overfill_l, Dimension.VOLUME, system)
-                said = (
-                    f'zone "{zone.name}", {WHEN[time.occasion]}: each start brings {over} more than the mix can take up'
-                )
+                said = f"{zone_words(zone.name)}, {WHEN[time.occasion]}: each start brings {over} more than the mix can"
+                said += " take up"
                 yield Finding(
                     "start-floods",
                     Severity.WARNING,
@@ -167,7 +168,7 @@ def run_time_fits(design: Design, places: Places) -> Iterator[Finding]:
                     zone_place(places, index),
                 )
             if time.short_l_day > 0:
-                said = f'zone "{zone.name}", {WHEN[time.occasion]}: the day is too short for the water wanted'
+                said = f"{zone_words(zone.name)}, {WHEN[time.occasion]}: the day is too short for the water wanted"
                 yield Finding(
                     "run-time-short", Severity.WARNING, said, "Take more or larger emitters.", zone_place(places, index)
                 )

@@ -27,6 +27,18 @@ def zone_words(name: str) -> str:
     return name if name.lower().startswith("zone") else f"zone {name}"
 
 
+def tube_words(branch: str) -> str:
+    """A piece of tube as a sentence names it, from the design's name for it: its line, and a number from the water.
+
+    >>> tube_words("main/1"), tube_words("main/2"), tube_words("water side/3")
+    ('the main', 'piece 2 of the main', 'the lateral of water side, before container 3')
+    """
+    line, _, number = branch.rpartition("/")
+    if line == "main":
+        return "the main" if number == "1" else f"piece {number} of the main"
+    return f"the lateral of {line}, before container {number}" if line else branch
+
+
 def clashes(plan: Plan, at: dict[tuple[str, int], Place]) -> Iterator[Finding]:
     """A finding for each name that stands for two things; `at` says where each zone's and row's name stands."""
     yield from _twice("zone", "zones", [zone.name for zone in plan.zone], at)

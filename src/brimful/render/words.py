@@ -1,10 +1,11 @@
 """Words that several pages share."""
 
+from datetime import date
 from math import isinf
 
-from brimful.plan.names import zone_words
+from brimful.plan.names import tube_words, zone_words
 
-__all__ = ["MONTHS", "capital", "short_day", "supply_words", "zone_words"]
+__all__ = ["MONTHS", "capital", "long_day", "short_day", "supply_words", "tube_words", "zone_words"]
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -27,6 +28,15 @@ def short_day(day: str) -> str:
     """
     number, _, month = day.partition(" ")
     return f"{number} {month[:3]}"
+
+
+def long_day(day: date) -> str:
+    """A day with its year, for what is looked back on.
+
+    >>> long_day(date(2027, 5, 20))
+    '20 May 2027'
+    """
+    return f"{day.day} {day:%B} {day.year}"
 
 
 def capital(words: str) -> str:

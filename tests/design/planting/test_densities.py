@@ -59,4 +59,4 @@ def test_the_tube_is_told_as_the_design_winds_it() -> None:
 def test_a_front_is_to_be_marked(tmp_path: Path) -> None:
     """Seen from one side: the rim is marked and turned to the point of the compass the plan gives."""
     row = row_at(tmp_path, 'view = "one-sided"\nfront = "zonal geranium"\nfaces = 135')
-    assert any("turn it to 135° (south-east)" in reason and "geranium-zonal" in reason for reason in row.reasons)
+    assert any("turn it to 135° (south-east)" in reason and "zonal geranium" in reason for reason in row.reasons)

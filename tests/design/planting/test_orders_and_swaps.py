@@ -284,8 +284,8 @@ def test_a_plant_of_full_sun_is_left_in_more() -> None:
     """In 14 h of sun a plant of full sun is only noted, one of half shade gets stand-ins."""
     desk = replace(desk_of('1 geranium-zonal", "1 begonia-rex'), sun_h={"tub": (14.0,)})
     assert [swap.plant for swap in sun_swaps_of(desk)] == ["begonia-rex"]
-    told = {finding.message.split()[0]: finding.severity.value for finding in desk.notes.findings}
-    assert told == {"geranium-zonal": "note", "begonia-rex": "warning"}
+    told = {finding.message.partition(" in ")[0]: finding.severity.value for finding in desk.notes.findings}
+    assert told == {"zonal geranium": "note", "rex begonia": "warning"}
 
 
 def _poisonous(desk: PlantingDesk, key: str) -> bool:

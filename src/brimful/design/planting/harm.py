@@ -50,7 +50,7 @@ def tell_harm(desk: PlantingDesk) -> None:
     for spec, rows in taxa_of(desk.settled):
         for code, said in _harm(taxon_of(spec), forbidden_at(desk.plan.site)):
             where = ("containers", rows[0].index)
-            desk.notes.note(code, where, f"{spec.plant.key} {said} ({names_of(rows)})")
+            desk.notes.note(code, where, f"{spec.plant.common_name} {said} ({names_of(rows)})")
 
 
 def tell_ends(desk: PlantingDesk, windows: Iterable[WindowWorked]) -> None:
@@ -59,7 +59,7 @@ def tell_ends(desk: PlantingDesk, windows: Iterable[WindowWorked]) -> None:
     ending: dict[tuple[str, float], list[str]] = {}
     for one in windows:
         if one.ends and one.ends < soon:
-            ending.setdefault((one.ends, one.harmed_at_c), []).append(one.plant)
+            ending.setdefault((one.ends, one.harmed_at_c), []).append(desk.plants[one.plant].common_name)
     for (day, harmed), plants in ending.items():
         when, last = date.fromisoformat(day), desk.removed
         said = (

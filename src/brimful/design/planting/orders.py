@@ -145,7 +145,7 @@ def _tell_early(desk: PlantingDesk, windows: tuple[WindowWorked, ...]) -> None:
         if one.plant_from > desk.planted.isoformat():
             early.setdefault((one.hardiness, one.plant_from, one.held_by), []).append(one)
     for (hardiness, first, held), group in early.items():
-        names, day = ", ".join(one.plant for one in group), _said(date.fromisoformat(first))
+        names, day = ", ".join(desk.plants[one.plant].common_name for one in group), _said(date.fromisoformat(first))
         if held == "frost":
             said = f"{names}: {hardiness} plants go out from {day} on, by frost; planned is {_said(desk.planted)}"
             desk.notes.warn("planted-early", ("site", "planting_day"), said, f"Plant from {day} on, or cover on frost.")

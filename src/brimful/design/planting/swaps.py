@@ -148,14 +148,14 @@ def _substitute(one: Substitute, effect: EffectWorked) -> SubstituteWorked:
 
 def _tell(desk: PlantingDesk, case: _Case, swap: SwapWorked) -> None:
     """A finding with the stand-ins in its remedy."""
-    best = ", ".join(f"{one.count} {one.plant} ({one.score:.2f})" for one in swap.substitutes)
+    best = ", ".join(f"{one.count} {one.name} ({one.score:.2f})" for one in swap.substitutes)
     mend = f"Instead of {case.spec.count}, keeping outline and colour: {best}." if best else "Nothing else fits there."
     desk.notes.warn("light", ("containers", case.row.index), _said(case), mend)
 
 
 def _said(case: _Case) -> str:
     where = f'row "{case.row.name}"' if len(case.containers) == case.row.count else _named(case.containers)
-    return f"{case.spec.plant.key} in {where} gets {case.why}"
+    return f"{case.spec.plant.common_name} in {where} gets {case.why}"
 
 
 def _named(containers: tuple[str, ...]) -> str:

@@ -10,7 +10,7 @@ from brimful.design.planting.orders import orders_of, windows_of
 from brimful.design.planting.palette import palette_of
 from brimful.design.planting.rows import row_of
 from brimful.design.planting.swaps import sun_swaps_of
-from brimful.design.planting.words import in_units
+from brimful.design.planting.words import by_name, in_units
 
 __all__ = ["PlantingDesk", "planting_of"]
 
@@ -22,8 +22,9 @@ def planting_of(desk: PlantingDesk, title: str, units: str) -> PlantingWorked:
     for row, grown, dense in zip(desk.settled.rows, desk.grown, densities_of(desk), strict=True):
         tube = desk.tubes.get(row.name)
         worked = row_of(row, grown, season, palette=palette, tube=tube, ledger=desk.ledger)
-        steps = tuple(replace(step, what=in_units(step.what, units)) for step in worked.steps)
-        reasons = tuple(in_units(reason, units) for reason in worked.reasons)
+        names = {spec.plant.key: spec.plant.common_name for spec in row.plants}
+        steps = tuple(replace(step, what=by_name(in_units(step.what, units), names)) for step in worked.steps)
+        reasons = tuple(by_name(in_units(reason, units), names) for reason in worked.reasons)
         rows.append(replace(worked, steps=steps, reasons=reasons, densities=dense))
     orders, windows = orders_of(desk), windows_of(desk)
     tell_ends(desk, windows)

@@ -76,7 +76,7 @@ def _coloured(desk: Desk, spec: PlantSpec, given: str | None, path: Path) -> Pla
         desk.notes.warn("unknown-colour", path, f'no colour of flowers or leaves is called "{given[:60]}"', hint)
         return spec
     if colour not in plant.flower_colours:
-        said = f"{plant.key} in {colour} is not in the plant table"
+        said = f"{plant.common_name} in {colour} is not in the plant table"
         desk.notes.note("rare-colour", path, said, f"Ask the grower; listed are {', '.join(listed)}.")
     return replace(spec, plant=replace(plant, flower_colours=(colour,)), colour=colour)
 
@@ -154,8 +154,8 @@ def _front(desk: Desk, row: Containers, path: Path, plants: tuple[PlantSpec, ...
     if plant is None:
         return view, None
     if plant.key not in {one.plant.key for one in plants}:
-        planted = ", ".join(dict.fromkeys(one.plant.key for one in plants)) or "nothing"
-        said = f'{plant.key} is to stand at the front of row "{row.name}", but is not among its plants'
+        planted = ", ".join(dict.fromkeys(one.plant.common_name for one in plants)) or "nothing"
+        said = f'{plant.common_name} is to stand at the front of row "{row.name}", but is not among its plants'
         desk.notes.warn("front-contradiction", (*path, "front"), said, f"Planted there: {planted}.")
         return view, None
     return view, plant.key

@@ -10,7 +10,7 @@ from brimful.render.charts.sun_hours import sun_hours
 from brimful.render.charts.vega import printed
 from brimful.render.drawings.site import draw_site, has_site
 from brimful.render.drawings.zone import draw_zone, parts_of
-from brimful.render.words import supply_words
+from brimful.render.words import supply_words, tube_words
 
 HEAD = 40.0
 """Room that the run at the head of a page takes."""
@@ -21,7 +21,7 @@ def pipes(desk: Desk) -> Iterator[Block]:
     style = desk.style
     if has_site(desk.scene):
         drawn = draw_site(desk.scene, width=style.width, size=style.size, tallest=0.42 * style.height)
-        yield chapter("The site", [picture(drawn), *sun(desk)])
+        yield chapter("The site", [picture(drawn), *sun(desk)], joins="whole")
     for i, (spec, zone) in enumerate(desk.scene.zones):
         parts = parts_of(spec, style.size, style.height - HEAD - 8 * style.size)
         drawn_parts = (
@@ -43,7 +43,7 @@ def _answer(desk: Desk, zone: ZoneWorked) -> str:
     return (
         f"{show(zone.flow_l_h, Dimension.FLOW, desk.system)}, {supply_words(zone.supply_share)}. Emission uniformity "
         f"{zone.emission_uniformity_percent:.0f} %, low quarter {zone.distribution_uniformity_percent:.0f} %; fastest "
-        f"water {fast} in {zone.most_velocity_where.replace('/', ' ')}."
+        f"water {fast} in {tube_words(zone.most_velocity_where)}."
     )
 
 
