@@ -173,6 +173,30 @@ def test_the_page_follows_the_file(start: Callable[..., Served], visit: Callable
     expect(page.locator("#page")).not_to_contain_text("cannot be worked out yet", timeout=10_000)
 
 
+def test_two_plans_side_by_side_are_not_loaded_anew(
+    start: Callable[..., Served], visit: Callable[..., Page], tmp_path: Path
+) -> None:
+    """While two plans are worked out their figures come in place; once both are, nothing is asked any more."""
+    plans = tmp_path / "plans"
+    shutil.copytree(example(DEMO).parent, plans, ignore=shutil.ignore_patterns("__pycache__"))
+    (plans / "other.toml").write_text(example(DEMO).read_text().replace('"25 psi"', '"20 psi"'))
+    served, page = start(plans), visit()
+    page.goto(f"{served.address}compare?a={DEMO}&b=other")
+    expect(page.locator("main")).to_contain_text("Working out")
+    page.evaluate("window.stays = true")
+    page.locator("h2 a").first.focus()
+    expect(page.locator("main")).not_to_contain_text("Working out", timeout=90_000)
+    expect(page.locator(".beside")).to_contain_text("water in a season")
+    assert page.evaluate("window.stays")
+    assert page.evaluate("document.activeElement.textContent") == DEMO
+    assert page.locator("meta[http-equiv=refresh]").count() == 0
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.wait_for_timeout(2_500)
+    assert asked == []
+    assert page.wrong == []  # type: ignore[attr-defined]
+
+
 def test_a_server_gone_is_said(start: Callable[..., Served], visit: Callable[..., Page]) -> None:
     """Stopped, the server leaves no traceback and a good exit code, and the page says that nobody answers."""
     served, page = start(example("balcony")), visit()

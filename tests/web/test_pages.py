@@ -429,3 +429,24 @@ def test_labels_lead_to_where_the_page_is_reached(host: str, address: str) -> No
         "query_string": b"", "headers": [(b"host", host.encode())], "path_params": {"plan": "north side"},
     }  # fmt: skip
     assert reached_at(Request(scope)) == address
+
+
+def test_what_is_found_and_done_is_said_in_names_that_people_read(client: TestClient, scenes: dict[str, Scene]) -> None:
+    """No key of the plant table, no dotted field, and no zone named twice over stands in the words of a page."""
+    for name in EXAMPLES:
+        keys = {plant.key for row in scenes[name].rows for one in row.spec.plants for plant in (one.plant,)}
+        keys = {key for key in keys if "-" in key}
+        for lens in ("", "plants", "doubts"):
+            words = page_of(client, f"/p/{name}/{lens}").words
+            assert not [key for key in keys if key in words], (name, lens)
+            assert 'zone "zone' not in words
+            assert "containers.1" not in words and "planting_day" not in words, (name, lens)
+
+
+def test_each_filling_of_the_tank_stands_once(client: TestClient, scenes: dict[str, Scene]) -> None:
+    """Feedings that are alike are one line, which tells the first day, the last, and how far apart they are."""
+    care = scenes["alder_point_landing"].care
+    assert care is not None and care.feed is not None
+    first, last = care.feed.tanks[0].day, care.feed.tanks[-1].day
+    lines = [line[0] for line in page_of(client, "/p/alder_point_landing/keep").rows if "every 7 days" in line[0]]
+    assert lines == [f"{first.day} {first:%b} to {last.day} {last:%b}, every 7 days"]

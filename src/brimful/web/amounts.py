@@ -56,10 +56,10 @@ def unit_light(words: str) -> Markup:
 def sentence(words: str) -> str:
     """Words with a capital at their beginning, where they begin with a plain word.
 
-    >>> sentence("in zone 1"), sentence("year_1.csv: gaps")
-    ('In zone 1', 'year_1.csv: gaps')
+    >>> sentence("in zone 1"), sentence("year_1.csv: gaps"), sentence("angelonia, viola: too early")
+    ('In zone 1', 'year_1.csv: gaps', 'Angelonia, viola: too early')
     """
-    return words[:1].upper() + words[1:] if words.partition(" ")[0].isalpha() else words
+    return words[:1].upper() + words[1:] if words.partition(" ")[0].rstrip(",").isalpha() else words
 
 
 def together(words: str) -> str:

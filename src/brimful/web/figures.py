@@ -9,15 +9,21 @@ from jinja2 import pass_context
 from jinja2.runtime import Context
 from markupsafe import Markup
 
+from brimful.quantities import Dimension, System, show
 from brimful.render.explain import shown
 from brimful.web.bench import Sight
 
 UNITS = {
     "mm_day": "mm a day", "l_day": "L a day", "g_l": "g/L", "l_h": "L/h", "m_s": "m/s", "tsp_gal": "teaspoons a gallon",
-    "m2": "m²", "l": "L", "kg": "kg", "m": "m", "g": "g", "min": "min", "kpa": "kPa", "share": "as a share of 1",
-    "percent": "%", "count": "",
+    "m2": "m²", "per_m": "per m", "l": "L", "kg": "kg", "m": "m", "g": "g", "min": "min", "kpa": "kPa",
+    "share": "as a share of 1", "percent": "%", "count": "",
 }  # fmt: skip
 """Endings of a figure's name that say its unit."""
+DIMENSIONS = {
+    "l": Dimension.VOLUME, "kg": Dimension.MASS, "m": Dimension.LENGTH, "m2": Dimension.AREA, "l_h": Dimension.FLOW,
+    "m_s": Dimension.SPEED,
+}  # fmt: skip
+"""What those units measure that a plan may want in others."""
 _UNIT = re.compile(rf"_({'|'.join(UNITS)})$")
 
 
@@ -71,12 +77,16 @@ def figure_words(path: str) -> str:
 
     >>> figure_words("rows/water side/peak/demand_l_day"), figure_words("care/order/end-plug")
     ('water side, peak: demand', 'order: end-plug')
+    >>> figure_words("orders/geranium-zonal 4in/tray_order")
+    'geranium zonal 4in: tray order'
     """
     *where, last = path.split("/")
     name, _, which = last.partition(" ")
-    words = without_unit(name)
+    words, plain = without_unit(name), which.replace("-", " ")
     told = ", ".join(part.replace("_", " ") for part in where[1:]) or where[0] if where else ""
-    return f"{told}: {words}{f' of {which}' if which else ''}" if told else words
+    if where[:1] == ["orders"]:
+        told = told.replace("-", " ")
+    return f"{told}: {words}{f' of {plain}' if plain else ''}" if told else words
 
 
 def without_unit(name: str) -> str:
@@ -96,6 +106,18 @@ def with_unit(path: str, value: str) -> str:
     """
     found = _UNIT.search(path.rsplit("/", 1)[-1].partition(" ")[0])
     return f"{value} {UNITS[found[1]]}".strip() if found else value
+
+
+def in_us(path: str, value: object, system: System) -> str:
+    """The same once more in the units of a plan that measures in feet and gallons; "" for others.
+
+    >>> in_us("rows/gate/water_held_l", 195.33, System.US)
+    ' (51.6 gal)'
+    """
+    found = _UNIT.search(path.rsplit("/", 1)[-1].partition(" ")[0])
+    if system is not System.US or found is None or found[1] not in DIMENSIONS or not isinstance(value, float):
+        return ""
+    return f" ({show(value, DIMENSIONS[found[1]], system)})"
 
 
 def _address(context: Context, path: str) -> str:

@@ -10,6 +10,7 @@ from brimful.plan.fields import Checked, Field, fields_of
 from brimful.plan.positions import Path
 from brimful.plan.typed import counted_or_none, dotted, inner_tables, plain_fields, read_typed, value_at, words_of
 from brimful.records import record
+from brimful.web.brief import SUGGESTED, in_brief
 
 if TYPE_CHECKING:
     from brimful.catalog import Catalog
@@ -36,13 +37,6 @@ LAST = (
     ("gravel", "Gravel", "Gravel"),
     ("water", "The price of water", "WaterPrice"),
 )
-SUGGESTED = {
-    "Container.type": "containers", "Container.material": "materials", "Containers.mix": "mixes", "Tube.tube": "tubing",
-    "Feeder.tube": "tubing", "Tubing.lateral": "tubing", "Zone.lateral": "tubing", "Dripline.type": "driplines",
-    "Emitters.type": "emitters", "Planted.plant": "plants", "Planted.size": "root_balls", "Feed.soluble": "feeds",
-    "Feed.coated": "feeds", "Planted.colour": "colours", "Supply.devices": "devices",
-}  # fmt: skip
-"""The table of the catalogue whose keys may stand in a field."""
 WORDS = {"Site.surroundings": ("massed", "row-on-paving", "single-on-hot-paving", "sheltered"),
          "Containers.surroundings": ("massed", "row-on-paving", "single-on-hot-paving", "sheltered"),
          "Pads.datum": ("highest", "mean", "lowest")}  # fmt: skip
@@ -174,7 +168,7 @@ def sheet_of(known: Known, at: Path, asked: Path = ()) -> Sheet:
     tabs, table = [], "Plan"
     for path, title, its_table, kind, number, of in sections(known.data):
         name = dotted(path)
-        tabs.append(Tab(name, title, _summary(known.data, path, its_table), _found(known, path), kind, number, of))
+        tabs.append(Tab(name, title, _summary(known, path, its_table), _found(known, path), kind, number, of))
         table = its_table if path == at else table
     groups = tuple(_groups(known, at, table, asked))
     has_plants = table in ("Containers", "Recipe")
@@ -286,9 +280,9 @@ def swatches(catalog: "Catalog", words: Sequence[str]) -> tuple[tuple[str, str],
     return tuple((word.replace("-", " "), catalog.colours[word].srgb) for word in words if word in catalog.colours)
 
 
-def _summary(data: Mapping[str, Any], path: Path, table: str) -> str:
+def _summary(known: Known, path: Path, table: str) -> str:
     """What a section says, in few words."""
-    here = value_at(data, path) if path else data
+    here = value_at(known.data, path) if path else known.data
     if not isinstance(here, Mapping):
         return "the plan is silent"
     said = []
@@ -299,5 +293,5 @@ def _summary(data: Mapping[str, Any], path: Path, table: str) -> str:
         if field.key == "plants":
             said.append(f"{len(value) if isinstance(value, list) else 1} kinds of plant")
         elif isinstance(value, str | int | float) and not isinstance(value, bool):
-            said.append(str(value))
-    return ", ".join(said[:4])[:90] or ("" if here else "the plan is silent")
+            said.append(in_brief(known.catalog, f"{table}.{field.key}", value))
+    return ", ".join([words for words in said if words][:4])[:90] or ("" if here else "the plan is silent")

@@ -20,6 +20,7 @@ from brimful.web.guard import headed, hidden_field
 from brimful.web.leaf import Asked, Leaf, Page
 from brimful.web.shown import picture
 from brimful.web.strip import strip_of
+from brimful.web.titles import field_words
 
 MOST_WEEKS = 60
 USUAL = Asked()
@@ -94,6 +95,7 @@ def environment() -> Environment:
     made.globals["static"] = address
     made.globals.update(figure=figure, behind=behind, picture=picture)
     made.filters["trimmed"] = lambda words: str(words).removesuffix(", or")
+    made.filters["field_words"] = field_words
     made.filters["q"] = lambda words: quote(str(words), safe="")
     add_amounts(made)
     return made

@@ -1,6 +1,7 @@
 """The row at the head of every page: each container a link, drawn in proportion, with what it says through the lens."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from markupsafe import Markup
 
@@ -14,6 +15,8 @@ from brimful.web.leaf import Asked, Mark
 UNNAMED = "stand-unnamed"
 """The name of a symbol until the page gives it one."""
 MOST_KEPT = 64
+ROOM_PX, LEAST_PX = 1160, 52
+"""What the widest page leaves for a row, and what one container takes at least, as brimful.css has it."""
 _drawn: dict[str, str] = {}
 
 
@@ -29,7 +32,10 @@ class Standing:
 
 @record
 class StripRow:
-    """One row of equal containers: the symbol that draws each, its size on the page [px], and who stands in it."""
+    """Equal containers in one line: the symbol that draws each, its size on the page [px], and who stands in it.
+
+    A row too long for the page is several of these, `part` of it each.
+    """
 
     name: str
     zone: str
@@ -37,6 +43,12 @@ class StripRow:
     width: float
     height: float
     standing: tuple[Standing, ...]
+    part: bool = False
+
+    @property
+    def told(self) -> str:
+        """The row by name; a part of it with the numbers that stand there."""
+        return f"{self.name}, {self.standing[0].number} to {self.standing[-1].number}" if self.part else self.name
 
 
 @record
@@ -63,9 +75,19 @@ def strip_of(sight: Sight, asked: Asked, marks: Mapping[str, Mark]) -> Strip | N
             Standing(name, n, marks.get(name, Mark("")), name == asked.container)
             for n, name in enumerate(row.spec.ids, 1)
         )
-        rows.append(StripRow(row.spec.name, row.worked.zone, name, *box(row, week, per_m), standing))
+        size = box(row, week, per_m)
+        parts = lines_of(standing, size[0])
+        rows += [StripRow(row.spec.name, row.worked.zone, name, *size, part, len(parts) > 1) for part in parts]
     symbols = (drawn.replace(f'"{UNNAMED}"', f'"{name}"', 1) for drawn, name in named.items())
     return Strip(Markup("".join(symbols)), tuple(rows))
+
+
+def lines_of(standing: Sequence[Standing], width_px: float) -> list[tuple[Standing, ...]]:
+    """A row in as few lines as the page has room for, none more than one longer than another."""
+    most = int(ROOM_PX // max(width_px, LEAST_PX))
+    lines = -(-len(standing) // max(1, most))
+    ends = [round(i * len(standing) / lines) for i in range(lines + 1)]
+    return [tuple(standing[a:b]) for a, b in pairwise(ends)]
 
 
 def _symbol(scene: Scene, row: RowSeen, week: int, per_m: float) -> str:

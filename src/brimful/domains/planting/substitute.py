@@ -5,6 +5,7 @@ Weights and limits are our own (common practice, no source).
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
 from functools import lru_cache
 
 from brimful.domains.planting.bloom import bloom_months
@@ -201,7 +202,8 @@ def _upkeep(taxon: Taxon) -> int:
 def _season(taxon: Taxon) -> str:
     if taxon.bloom_start_month is None:
         return "none"
-    return f"month {taxon.bloom_start_month} to {taxon.bloom_end_month}"
+    first, last = (f"{date(2000, month or 1, 1):%B}" for month in (taxon.bloom_start_month, taxon.bloom_end_month))
+    return f"{first} to {last}" if first != last else first
 
 
 def _kinship(one: Taxon, other: Taxon) -> int:

@@ -10,6 +10,8 @@ SCHEMA = "https://vega.github.io/schema/vega-lite/v5.json"
 COLOURS = (WATER, "#D08A5B", LEAF, "#B59A2E", "#5B4B8A", "#8A8F8C", ALARM, "#5FA8B8")
 """Dark and light in turn, so that grey print and weak colour sight keep neighbours apart."""
 LEGEND_COLUMNS = 3
+PHONE_LETTERS = 34
+"""A chart narrower than so many times its letters has room for fewer columns."""
 
 
 def spec(title: str, under: str, rows: list[dict[str, Any]], *, height: float, **parts: Any) -> Spec:
@@ -49,7 +51,8 @@ def config(size: float, room: float) -> dict[str, Any]:
         "titleColor": SOFT,
         "titleFontWeight": "normal",
     }
-    columns = {"columns": LEGEND_COLUMNS, "labelLimit": room / LEGEND_COLUMNS - 5 * size}
+    fits = LEGEND_COLUMNS if room >= PHONE_LETTERS * size else 2
+    columns = {"columns": fits, "labelLimit": room / fits - (5 if fits == LEGEND_COLUMNS else 3) * size}
     return {
         "font": "Source Sans Pro",
         "background": None,

@@ -1,8 +1,12 @@
 """Keep: what is due, week by week, from the first start of the water to the shut-down."""
 
 import re
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from itertools import pairwise
 
-from brimful.design.care.model import FeedWorked
+from brimful.design.care.model import FeedWorked, TankWorked
 from brimful.render.book.tasks import SHUT_DOWN
 from brimful.render.drawings.scene import Scene
 from brimful.render.words import zone_words
@@ -14,6 +18,7 @@ from brimful.web.dated import day_of, mark
 from brimful.web.due import Week, in_short, next_task, now_words, week_at, weeks_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.shown import charts_of
+from brimful.web.words import joined
 
 _CAUTION = re.compile(r"Mind \(([^)]+)\): (.*?) Decides: (.*?)\.(?=\s|$)")
 
@@ -31,6 +36,8 @@ def look(sight: Sight, asked: Asked) -> Leaf:
         "last": [task for task in tasks if task.key in SHUT_DOWN], "charts": charts_of(sight),
         "parted": parted, "in_short": in_short,
         "nitrogen_charts": _nitrogen_charts(scene, chosen),
+        "tanks": _tanks(scene, chosen),
+        "off": any(not s.starts_per_day_count for w in weeks for zone, s in w.settings if zone in chosen.zone_names),
         "dated": day_of(sight), "day_mark": mark(sight),
     }  # fmt: skip
     week = now or _first_watered(weeks)
@@ -60,7 +67,7 @@ def _marks(scene: Scene, week: Week | None) -> dict[str, Mark]:
 
 def _minutes(starts_count: int, minutes: int) -> str:
     if not starts_count:
-        return "no water"
+        return "timer\noff"
     return f"{minutes} min" if starts_count == 1 else f"{starts_count} × {minutes}"
 
 
@@ -91,6 +98,29 @@ def parted(text: str) -> tuple[str, list[tuple[str, str, str]]]:
 
 def _feed(scene: Scene) -> FeedWorked | None:
     return scene.care.feed if scene.care is not None else None
+
+
+def _tanks(scene: Scene, chosen: Chosen) -> list[tuple[str, TankWorked]]:
+    """Each filling of the tank once, with the days on which it is the same."""
+    feed, days = _feed(scene), dict[TankWorked, list[date]]()
+    for one in feed.tanks if feed is not None else ():
+        if one.zone in chosen.zone_names:
+            days.setdefault(replace(one, day=date.min), []).append(one.day)
+    return [(days_words(on), one) for one, on in days.items()]
+
+
+def days_words(on: Sequence[date]) -> str:
+    """Days as people say them: one by one where they are few or uneven, else from, to, and how far apart.
+
+    >>> days_words([date(2026, 5, 29), date(2026, 6, 5)])
+    '29 May and 5 Jun'
+    >>> days_words([date(2026, 5, 29), date(2026, 6, 5), date(2026, 6, 12)])
+    '29 May to 12 Jun, every 7 days'
+    """
+    apart = {(after - before).days for before, after in pairwise(on)}
+    if len(on) > 2 and len(apart) == 1:
+        return f"{day_words(on[0])} to {day_words(on[-1])}, every {apart.pop()} days"
+    return joined([day_words(day) for day in on], most=len(on))
 
 
 def _nitrogen_charts(scene: Scene, chosen: Chosen) -> list[str]:

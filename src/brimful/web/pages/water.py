@@ -10,7 +10,7 @@ from brimful.records import record
 from brimful.render.drawings.every import zone_name
 from brimful.render.drawings.scene import Scene
 from brimful.render.numbers import alike
-from brimful.render.words import MONTHS, zone_words
+from brimful.render.words import MONTHS, tube_words, zone_words
 from brimful.web.bench import Sight
 from brimful.web.chosen import Chosen, Share, chosen_of, peak_of, shares_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
@@ -21,6 +21,12 @@ TOO_LITTLE, TOO_MUCH = 0.90, 1.15
 """Beyond these shares of what it should get a container is to mind."""
 OCCASIONS = {"planting_day": "after planting", "mid_season": "mid-season", "peak": "hottest days"}
 
+HELD = {
+    "regulating": ", which holds",
+    "inlet too low": ", which gets too little pressure to hold",
+    "flow below its minimum": ", which passes too little water to hold",
+}
+"""By the state of a regulator, what is said of it."""
 TOLD = "Flow into each in {unit}, and how far what it gets is off on the hottest days"
 SEASON_CHARTS = ("minutes", "water", "hot-week")
 
@@ -60,7 +66,8 @@ def look(sight: Sight, asked: Asked) -> Leaf:
     unit = unit_of(Dimension.FLOW, scene.system, small=True)
     inside |= {
         "months_of": months_of, "spread_out": spread_out, "flow_unit": unit, "flows": _flows(scene),
-        "in_tube": partial(speed_in_tube, system=scene.system),
+        "in_tube": partial(speed_in_tube, system=scene.system), "tube_words": tube_words,
+        "regulator_words": regulator_words,
     }  # fmt: skip
     return Leaf(tuple(_said(scene, chosen, zones)), marks, inside, TOLD.format(unit=unit))
 
@@ -90,6 +97,16 @@ def speed_in_tube(speed_m_s: float, system: System) -> str:
     ('0.50 m/s', '1.6 ft/s')
     """
     return f"{speed_m_s:.2f} m/s" if system is System.METRIC else f"{speed_m_s / 0.3048:.1f} ft/s"
+
+
+def regulator_words(told: str) -> str:
+    """Which regulator, and whether it holds its setting, from what the design tells of it.
+
+    >>> regulator_words("regulator 25 psi: regulating"), regulator_words("no regulator: no regulator")
+    ('regulator 25 psi, which holds', 'no regulator')
+    """
+    name, _, state = told.partition(": ")
+    return f"{name}{HELD[state]}" if state in HELD else name
 
 
 def _shown(scene: Scene, number: int, zone: ZoneWorked, chosen: Chosen, charts: dict[str, str]) -> ZoneShown:

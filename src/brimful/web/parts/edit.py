@@ -15,12 +15,13 @@ from brimful.plan.positions import Path
 from brimful.plan.typed import Change, change_of, dotted, field_of, path_of, read_typed
 from brimful.services.editing import compared
 from brimful.web.bench import Bench, Sight
+from brimful.web.brief import SUGGESTED
 from brimful.web.differing import differing
 from brimful.web.editing import Drawer, NotDone, drawer_of
 from brimful.web.guard import form_of
 from brimful.web.leaf import Asked, Leaf, Mark, Page
 from brimful.web.parts.part import Part
-from brimful.web.sheet import MANY, SUGGESTED, Known, data_of, section_of, sections, sheet_of, told
+from brimful.web.sheet import MANY, Known, data_of, section_of, sections, sheet_of, told
 from brimful.web.show import asked_of, bench_of, frame, html
 from brimful.web.words import zones_answer
 

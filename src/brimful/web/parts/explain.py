@@ -11,7 +11,7 @@ from brimful.design.ledger import Working
 from brimful.render.explain import sections
 from brimful.web.amounts import sentence
 from brimful.web.bench import Sight
-from brimful.web.figures import figure_words, measured, told, value_of, with_unit, without_unit
+from brimful.web.figures import figure_words, in_us, measured, told, value_of, with_unit, without_unit
 from brimful.web.leaf import Asked, Leaf, Mark
 from brimful.web.pages import doubts
 from brimful.web.parts.part import Part
@@ -48,7 +48,9 @@ def explain(request: Request) -> Response:
         raise HTTPException(404)
     said = sections(working.words)
     value = value_of(path, working.value)
-    leaf = Leaf((f"{sentence(figure_words(path))}: {measured(path, working.value)}.",), _marks(sight, path))
+    assert sight.scene is not None
+    comes_to = measured(path, working.value) + in_us(path, value, sight.scene.system)
+    leaf = Leaf((f"{sentence(figure_words(path))}: {comes_to}.",), _marks(sight, path))
     inside = {
         "path": path,
         "said": said,
@@ -65,7 +67,9 @@ def _inputs(working: Working, args: str) -> Iterator[tuple[str, str, str]]:
     pieces = re.split(rf"\b({'|'.join(map(re.escape, names))}): ", args) if names else []
     words = dict(zip(pieces[1::2], pieces[2::2], strict=True))
     for name, given in working.inputs.items():
-        yield without_unit(name), with_unit(name, told(given)), words.get(name, "").strip()
+        value, meant = with_unit(name, told(given)), words.get(name, "").strip()
+        if value or meant:
+            yield without_unit(name), value, meant
 
 
 def _sound(request: Request) -> Sight:

@@ -47,7 +47,7 @@ def pick(request: Request) -> Response:
     catalog = _catalog(sight)
     hours = sun_hours(sight, data, path)
     offers = [_offer(catalog, plant, hours) for plant in catalog.plants.values() if _fits(plant, name, habit)]
-    offers.sort(key=lambda one: (one.suits is False, one.plant.common_name))
+    offers.sort(key=lambda one: (one.suits is False, one.plant.common_name.casefold()))
     replaced = value_at(data, path) if isinstance(path[-1], int) else None
     inside = {
         "offers": offers, "at": dotted(path), "digest": draft.digest, "name": name, "habit": habit, "habits": HABITS,

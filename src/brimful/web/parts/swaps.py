@@ -25,12 +25,14 @@ def swaps(request: Request) -> Response:
         raise HTTPException(404)
     marks = {name: Mark(f"{swap.count} here", "good") for swap in found for name in swap.containers}
     best = next((one for swap in found for one in swap.substitutes), None)
+    names = {one.key: one.common_name for one in sight.scene.letters.values()}
+    name = names.get(taxon, taxon.replace("-", " "))
     said = (
-        f"If {taxon.replace('-', ' ')} cannot be had, the nearest is {best.name}."
+        f"If {name} cannot be had, the nearest is {best.name}."
         if best is not None
-        else f"Nothing in the catalogue can stand in for {taxon.replace('-', ' ')}."
+        else f"Nothing in the catalogue can stand in for {name}."
     )
-    inside = {"taxon": taxon, "swaps": found, "most": MOST}
+    inside = {"name": name, "swaps": found, "most": MOST}
     return html(request, "swaps.html", frame(plants.PAGE, sight, Asked(), Leaf((said,), marks, inside)))
 
 
