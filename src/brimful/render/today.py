@@ -1,11 +1,11 @@
 """Today as a person says it: how long to run, what is due, what to look at, and why it is not what the table says."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from rich.console import Console
 from rich.table import Table
 
-from brimful.design.today.model import BelievedWorked, DueWorked, LookWorked, TodayWorked, ZoneToday
+from brimful.design.today.model import BelievedWorked, ByHand, DueWorked, LookWorked, TodayWorked, ZoneToday
 from brimful.quantities import Dimension, System, show
 from brimful.render.markup import as_words
 from brimful.render.paper import terminal, text_of
@@ -71,8 +71,16 @@ def zone_sentence(zone: ZoneToday, system: System) -> str:
         short = (
             f" {zone.ruling_container} still lacks {show(zone.short_l, Dimension.VOLUME, system)}: bring it by hand."
         )
-    hand = f" Water {_and(zone.by_hand)} by hand until put right." if zone.by_hand else ""
-    return f"{said}{at}.{beside}{short}{hand}"
+    return f"{said}{at}.{beside}{short}{''.join(_by_hand(zone.by_hand, system))}"
+
+
+def _by_hand(ones: Sequence[ByHand], system: System) -> Iterator[str]:
+    """What to carry where: the thirstiest first, those out of order by themselves."""
+    for out, words in ((False, ""), (True, " until it is put right")):
+        told = sorted((one for one in ones if one.out_of_order is out), key=lambda one: -one.water_l)
+        if told:
+            each = [f"{one.container} {show(one.water_l, Dimension.VOLUME, system)}" for one in told]
+            yield f" By hand{words}: {_and(each)}."
 
 
 def _setting(starts: int, minutes: int) -> str:
@@ -139,5 +147,5 @@ def _list(console: Console, title: str, lines: list[str]) -> None:
         console.print(f"  {line}", markup=False)
 
 
-def _and(words: tuple[str, ...]) -> str:
+def _and(words: Sequence[str]) -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

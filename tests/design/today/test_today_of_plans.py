@@ -58,7 +58,9 @@ def test_a_container_that_gets_nothing_is_named_first(opened: object) -> None:
     day = today(opened, *told)
     assert day.look[0].container == "water side 3"
     assert {cause.cause for cause in day.look[0].causes[:2]} & {"closed valve or kinked feeder", "plugged emitters"}
-    assert day.zones[0].by_hand == ("water side 3",)
+    (hand,) = day.zones[0].by_hand
+    assert (hand.container, hand.out_of_order) == ("water side 3", True)
+    assert hand.water_l > 0.0
     assert len(day.look) == 1
 
 

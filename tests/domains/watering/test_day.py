@@ -1,12 +1,12 @@
 """Today's run: the printed table corrected by what is believed; laws that hold whatever the belief."""
 
-from dataclasses import replace
+from dataclasses import fields, replace
 
 import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
-from brimful.domains.watering.day import DayNeed, litres_wanted, run_of_day
+from brimful.domains.watering.day import MOST_BY_HAND, DayNeed, left_to_the_can, litres_wanted, run_of_day
 from brimful.domains.watering.run_time import TimerLimits
 
 TIMER = TimerLimits(1, 4, 240.0)
@@ -82,3 +82,52 @@ def test_starts_are_split_where_one_would_overflow() -> None:
     run = run_of_day(full, TIMER)
     assert run.starts >= 2
     assert run.starts * run.minutes / 60.0 * 12.0 >= 12.0 - 0.5
+
+
+def run_of(held: list[float]) -> tuple[int, list[float]]:
+    """Minutes of the run and litres by hand where containers of the usual kind hold so much."""
+    usual = need()
+    parts = {field.name: np.full(len(held), getattr(usual, field.name)[0]) for field in fields(DayNeed)}
+    run = run_of_day(DayNeed(**parts | {"held_l": np.array(held)}), TIMER)
+    return run.starts * run.minutes, run.by_hand_l.tolist()
+
+
+def test_one_far_drier_than_the_rest_is_watered_by_hand() -> None:
+    """Nine on the path want 10 minutes; the tenth wants 12 L, of which the run brings 2: ten litres by can. One that
+    lacks half a litre more than the others is worth two minutes and a half of the zone, not a walk."""
+    assert run_of([10.0] * 9 + [0.0]) == (10, [0.0] * 9 + [10.0])
+    assert run_of([10.0] * 9 + [9.5]) == (13, [0.0] * 10)
+
+
+def test_a_zone_that_is_dry_is_run() -> None:
+    """Where all are dry, or more than a crew would carry to, the run is lengthened."""
+    assert run_of([0.0] * 10) == (60, [0.0] * 10)
+    assert run_of([10.0] * 5 + [0.0] * 5) == (60, [0.0] * 10)
+
+
+def test_where_the_others_want_nothing_nothing_is_run_for_one() -> None:
+    """The only dry one gets all it wants by hand."""
+    assert run_of([20.0] * 9 + [0.0]) == (0, [0.0] * 9 + [12.0])
+
+
+@given(st.lists(st.floats(0, 20), min_size=1, max_size=30))
+def test_nobody_is_forgotten(held: list[float]) -> None:
+    """What the run brings and what comes by hand is what each wants, to the timer's half minute; few are left out."""
+    usual = need()
+    parts = {field.name: np.full(len(held), getattr(usual, field.name)[0]) for field in fields(DayNeed)}
+    wanting = DayNeed(**parts | {"held_l": np.array(held)})
+    run = run_of_day(wanting, TIMER)
+    brought = run.starts * run.minutes / 60.0 * wanting.arrives_l_h
+    slack = 0.5 * max(run.starts, 1) / 60.0 * 12.0 + 1e-9
+    assert (brought + run.by_hand_l >= litres_wanted(wanting) - slack).all()
+    assert (run.by_hand_l > 0.0).sum() <= max(1, MOST_BY_HAND * len(held))
+
+
+@given(st.lists(st.floats(-1, 200), min_size=1, max_size=30))
+def test_who_is_left_to_the_can_is_drier_than_all_who_are_not(minutes: list[float]) -> None:
+    """And somebody always rules, where anybody may."""
+    wanted = np.array(minutes)
+    left = left_to_the_can(wanted)
+    rest = wanted[~left]
+    assert not left.any() or wanted[left].min() >= rest.max()
+    assert not (wanted >= 0.0).any() or (rest >= 0.0).any()

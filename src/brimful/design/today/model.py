@@ -8,6 +8,15 @@ from brimful.records import record
 
 
 @record
+class ByHand:
+    """A container to bring water by hand: far drier than the rest of its zone, or out of order until it is mended."""
+
+    container: str
+    water_l: float
+    out_of_order: bool
+
+
+@record
 class ZoneToday:
     """How to run a zone today: starts by the clock and minutes of each, beside what the printed table says."""
 
@@ -19,7 +28,7 @@ class ZoneToday:
     table_minutes_per_start: int
     ruling_container: str
     short_l: float
-    by_hand: tuple[str, ...]
+    by_hand: tuple[ByHand, ...]
     why: tuple[str, ...]
 
 

@@ -1,6 +1,6 @@
 """How long each zone runs today, at which hours, and why that is not what the printed table says."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,7 +9,7 @@ from brimful.design.season.model import WeekWorked
 from brimful.design.season.permitted import clock_words, windows_of
 from brimful.design.season.zones import ZoneWeeks
 from brimful.design.today.days import Sky, days_until_water, permitted
-from brimful.design.today.model import ZoneToday
+from brimful.design.today.model import ByHand, ZoneToday
 from brimful.domains.learning import LOOK_SHARE, Belief, Days, Site
 from brimful.domains.watering.day import DayNeed, DayRun, run_of_day
 from brimful.domains.watering.season import FloatArray
@@ -22,6 +22,8 @@ RAIN_TRUST = 0.5
 """Share of foretold rain that is counted on (common practice, no source)."""
 WORTH_SAYING = 0.10
 LEAST_SUPPLY = 0.05
+LEAST_L = 0.05
+"""Less than this nobody carries."""
 BROKEN_SUPPLY = 0.5
 """A container that gets less than this share of its water is watered by hand until it is put right."""
 
@@ -53,7 +55,12 @@ def zone_today(morning: Morning, zone: ZoneWeeks, timer: Timer) -> ZoneToday:
     need = _need(morning, at, broken, float(usual_min))
     run = run_of_day(need, morning.wanted.timer, max(week.starts_per_day_count, 1))
     minutes, starts = (run.minutes, run.starts) if allowed else (0, 0)
-    by_hand = tuple(morning.names[i] for i in at[broken]) if minutes or not allowed else ()
+    lacking = run.by_hand_l if allowed else np.where(run.by_hand_l > 0.0, run.wanted_l, 0.0)
+    by_hand = tuple(
+        ByHand(morning.names[i], float(lacks), bool(out))
+        for i, lacks, out in zip(at, lacking, broken, strict=True)
+        if lacks > LEAST_L
+    )
     return ZoneToday(
         zone.zone,
         tuple(_clock(timer, starts)),
@@ -64,7 +71,7 @@ def zone_today(morning: Morning, zone: ZoneWeeks, timer: Timer) -> ZoneToday:
         morning.names[at[run.ruling]],
         run.short_l if allowed else float(run.wanted_l[run.ruling]),
         by_hand,
-        tuple(_why(morning, week, run, at, allowed=allowed)),
+        (*_why(morning, week, run, at, allowed=allowed), *_why_by_hand(by_hand)),
     )
 
 
@@ -139,3 +146,11 @@ def _why(morning: Morning, week: WeekWorked, run: DayRun, at: IntArray, *, allow
     held = 100 * float(belief.store_share.middle[ruling])
     usual = 100 * float(morning.usual_held_l[ruling] / morning.site.capacity_l[ruling])
     yield f"{name} sets the run: it is believed to hold {held:.0f} % of what it can; the table counts on {usual:.0f} %."
+
+
+def _why_by_hand(by_hand: Sequence[ByHand]) -> Iterator[str]:
+    """Why the driest do not lengthen the run."""
+    few = sum(not one.out_of_order for one in by_hand)
+    if few:
+        drier = "One container is" if few == 1 else f"{few} containers are"
+        yield f"{drier} far drier than the rest: by hand, since so long a run would drench all the others."

@@ -5,10 +5,16 @@ import math
 import numpy as np
 
 from brimful.domains.watering.run_time import TimerLimits
-from brimful.domains.watering.season import FloatArray
+from brimful.domains.watering.season import BoolArray, FloatArray
 from brimful.records import record
 
 _SLACK = 1e-9
+MOST_BY_HAND = 0.15
+"""Share of a zone's containers that may be left to the can in place of a longer run; one at least, never all (common
+practice, no source)."""
+HAND_MINUTES, HAND_SHARE = 5.0, 0.10
+"""One container by hand is thought to be worth so many minutes of the zone, or such a share of the run where that is
+longer (common practice, no source)."""
 
 
 @record
@@ -48,6 +54,8 @@ class DayRun:
     """Water each wants, (containers,)."""
     short_l: float
     """What the ruling container still lacks where the permitted time does not suffice."""
+    by_hand_l: FloatArray
+    """What those lack that do not rule, out of order or left to the can, (containers,); 0 for all others."""
 
 
 def litres_wanted(need: DayNeed) -> FloatArray:
@@ -69,10 +77,11 @@ def litres_wanted(need: DayNeed) -> FloatArray:
 
 
 def run_of_day(need: DayNeed, timer: TimerLimits, usual_starts: int = 1) -> DayRun:
-    """The minutes that bring every sound container what it wants, in as many starts as are usual or more.
+    """The minutes that bring the sound containers what they want, in as many starts as are usual or more.
 
-    Formula: minutes = max over sound containers of wanted over the flow that arrives, rounded to the timer's step;
-    starts so many that none brings more than the room left, nor runs longer than one start may.
+    Formula: minutes = max over sound containers of wanted over the flow that arrives, but for a few far thirstier than
+    the rest (left_to_the_can), rounded to the timer's step; starts so many that none brings more than the room left,
+    nor runs longer than one start may. What comes by hand = wanted − what the run brings.
 
     Args:
         need: of one zone's containers
@@ -83,8 +92,9 @@ def run_of_day(need: DayNeed, timer: TimerLimits, usual_starts: int = 1) -> DayR
     Source: own
     """
     wanted = litres_wanted(need)
-    sound = need.rules > 0.0 if bool((need.rules > 0.0).any()) else np.ones(wanted.size, dtype=bool)
-    minutes = np.where(sound, 60.0 * wanted / np.maximum(need.arrives_l_h, _SLACK), -1.0)
+    each_wants = 60.0 * wanted / np.maximum(need.arrives_l_h, _SLACK)
+    rules = (need.rules > 0.0) & ~left_to_the_can(np.where(need.rules > 0.0, each_wants, -1.0))
+    minutes = np.where(rules, each_wants, -1.0) if bool(rules.any()) else each_wants
     ruling, step = int(np.argmax(minutes)), timer.minute_step
     whole = float(minutes[ruling])
     room = max(float(need.capacity_l[ruling] - need.held_l[ruling] + need.usual_l[ruling]), _SLACK)
@@ -93,7 +103,31 @@ def run_of_day(need: DayNeed, timer: TimerLimits, usual_starts: int = 1) -> DayR
     starts = max(min(starts, math.floor(whole / step + 0.5)), 1)
     each = math.floor(whole / starts / step + 0.5) * step
     given = min(each, timer.most_minutes(starts))
+    brought = starts * max(given, 0) / 60.0 * need.arrives_l_h
+    by_hand = np.where(minutes < 0.0, np.maximum(wanted - brought, 0.0), 0.0)
     if given <= 0:
-        return DayRun(0, 0, ruling, wanted, 0.0)
-    short = float(wanted[ruling]) - starts * given / 60.0 * float(need.arrives_l_h[ruling])
-    return DayRun(starts, given, ruling, wanted, max(short, 0.0) if given < each else 0.0)
+        return DayRun(0, 0, ruling, wanted, 0.0, by_hand)
+    short = float(wanted[ruling] - brought[ruling])
+    return DayRun(starts, given, ruling, wanted, max(short, 0.0) if given < each else 0.0, by_hand)
+
+
+def left_to_the_can(minutes: FloatArray) -> BoolArray:
+    """Which of the thirstiest are better watered by hand than by a run that drenches all the others.
+
+    Formula: leave out the k thirstiest, k at most a share of those that may rule and fewer than all, for which the run
+    of the rest and what k by hand are worth come to least.
+
+    Args:
+        minutes: that each wants, (containers,); below 0 for one that does not rule
+    Returns: (containers,)
+    Valid: any
+    Source: own; what a container by hand is worth is common practice, no source
+    """
+    count = int((minutes >= 0.0).sum())
+    most = min(max(1, int(MOST_BY_HAND * count)), max(count - 1, 0))
+    order = np.argsort(-minutes, kind="stable")
+    longest = minutes[order[: most + 1]]
+    worth = max(HAND_MINUTES, HAND_SHARE * float(longest[0]))
+    left = np.zeros(minutes.size, dtype=bool)
+    left[order[: int(np.argmin(longest + worth * np.arange(longest.size)))]] = True
+    return left

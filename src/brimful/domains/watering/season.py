@@ -10,6 +10,7 @@ from brimful.domains.watering.demand import SMALL_RAIN_SHARE
 from brimful.records import record
 
 FloatArray: TypeAlias = NDArray[np.float64]
+BoolArray: TypeAlias = NDArray[np.bool_]
 
 
 @record
