@@ -31,6 +31,37 @@ def test_examples_are_shown_and_fit_the_schema(name: str, part: str) -> None:
     Draft202012Validator(schema(Care)).validate(json.loads(data.stdout))
 
 
+def test_a_caution_stands_whole_once_and_is_named_after_that() -> None:
+    """Each caution's own words are read once, right at the first step they belong to; later steps point to them."""
+    words = " ".join(run("work", example("alder_point_landing")).stdout.split())
+    lifting = "Keep fingers and feet out from under the base"
+    assert words.count(lifting) == 1
+    assert words.index("Set and level the empty container") < words.index(lifting)
+    assert words.index(lifting) < words.index("Mind, as said above: lifting")
+
+
+def test_every_zone_and_row_is_fed(tmp_path: Path) -> None:
+    """The sentence names the tank of each zone and the coated feed of each row, not those of the first alone."""
+    words = " ".join(run("feed", example("courthouse_square")).stdout.split("To mind")[0].split())
+    assert all(said in words for said in ("zone steps", "zone flagpole", " in steps", " in flagpole"))
+    plan = tmp_path / "p.toml"
+    plan.write_text(example("balcony").read_text(encoding="utf-8"), encoding="utf-8")
+    metric = run("feed", plan).stdout
+    assert "g/L" in metric
+    assert "oz" not in metric
+    assert "in 100 parts of finished solution" in metric
+
+
+def test_what_has_no_price_is_counted_beside_the_rest() -> None:
+    """Things with a price and those without one make up the lines that are bought."""
+    page, care = run("shop", example("balcony")).stdout, json.loads(run("shop", example("balcony"), "--json").stdout)
+    bought = [item for item in care["order"]["items"] if item["packs_count"]]
+    none = sum(item["cost_money"] is None for item in bought)
+    assert none == 1
+    assert f"{len(bought) - none} things to buy for about" in page
+    assert "1 more has no price and is not in it" in " ".join(page.split())
+
+
 def test_the_schema_is_the_published_one() -> None:
     """docs/care-schema.json is the schema of the report."""
     text = json.dumps(schema(Care), indent=1, sort_keys=True, ensure_ascii=False) + "\n"

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 from pathlib import Path
 
 import jsonschema
@@ -23,6 +24,21 @@ def test_the_planting_of_each_example(name: str) -> None:
     assert result.exit_code == 0, result.output
     for words in ("Places, from the middle", "Build order", "Leaves over the mouth", "Bloom", "Order", "Upkeep"):
         assert words in result.output
+
+
+def test_places_are_told_in_one_unit_and_months_by_name() -> None:
+    """Whole centimetres for the hand, as the JSON has them in metres; months as everywhere else."""
+    page = CliRunner().invoke(brimful, ["plants", str(example("balcony"))]).output
+    data = json.loads(CliRunner().invoke(brimful, ["plants", str(example("balcony")), "--json"]).stdout)
+    places = page.split("all in cm")[1].split("Build order")[0].splitlines()
+    shown = [line.split()[-3:] for line in places if line.split()[-1:] and line.split()[-1].isdigit()]
+    rows = data["rows"][0]["places"]
+    assert len(shown) == len(rows)
+    for one, place in zip(shown, rows, strict=True):
+        told = [int(figure) / 100 for figure in one]
+        assert told == pytest.approx([place["x_m"], place["y_m"], place["to_rim_m"]], abs=0.00501)
+    assert re.search(r"May +Jun +Jul", page)
+    assert not re.search(r"\d{4}-\d\d", page.split("Bloom, share")[1].split("Colours")[0])
 
 
 def test_json_keeps_to_its_schema() -> None:

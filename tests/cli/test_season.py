@@ -26,6 +26,39 @@ def test_the_season_of_each_example(name: str) -> None:
         assert words in " ".join(result.output.split())
 
 
+def test_weeks_without_a_start_are_told_apart_from_the_design() -> None:
+    """Who comes from the design reads why the first weeks have no start; the design points to the season."""
+    season = " ".join(CliRunner().invoke(brimful, ["season", str(example("balcony"))]).output.split())
+    assert "No start: the mix, soaked on planting day, and rain carry the plants that week." in season
+    assert "set once in spring and left" in season
+    design = " ".join(CliRunner().invoke(brimful, ["design", str(example("balcony"))]).output.split())
+    assert "`brimful season` sets the timer week by week" in design
+    assert "unnamed place" not in design
+
+
+def test_cost_has_a_column_where_water_has_a_price(tmp_path: Path) -> None:
+    """A column that would be empty is left out."""
+    plan = tmp_path / "p.toml"
+    plan.write_text(example("balcony").read_text(encoding="utf-8"), encoding="utf-8")
+    free = CliRunner().invoke(brimful, ["season", str(plan)]).output
+    assert "thirst met" in free
+    assert "cost" not in free
+    priced = plan.read_text(encoding="utf-8") + '\n[water]\nprice = 2\nper = "1000 L"\n'
+    plan.write_text(priced, encoding="utf-8")
+    assert "cost" in CliRunner().invoke(brimful, ["season", str(plan)]).output
+
+
+@pytest.mark.parametrize("command", ["season", "today", "report"])
+def test_no_weather_is_said_once(tmp_path: Path, command: str) -> None:
+    """What stops the season is not warned of as well, and stands first."""
+    plan = tmp_path / "p.toml"
+    plan.write_text('[[containers]]\nname = "a"\ncontainer = "round-concrete-31x25"\n')
+    said = CliRunner().invoke(brimful, [command, str(plan)]).output
+    assert said.count("no weather was given") == 1
+    assert "error" in said.splitlines()[0]
+    assert said.splitlines()[-1] == "Mend these first, then run this again."
+
+
 def test_json_keeps_to_its_schema() -> None:
     """The JSON is valid by the committed schema, and the schema is the code's own."""
     result = CliRunner().invoke(brimful, ["season", str(example("balcony")), "--json"])

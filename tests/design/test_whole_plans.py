@@ -167,6 +167,14 @@ def test_nothing_is_lost_on_the_way(name: str) -> None:
             assert time.zone_l_day == pytest.approx(zone.flow_l_h * time.minutes_per_day / 60, rel=1e-9)
 
 
+def test_every_single_emitter_is_to_have() -> None:
+    """Emitters to have are as many as the zone waters with, under the name of one."""
+    design = design_of(text_of("balcony"))
+    to_have = [material for material in design.materials if material.what == "emitters"]
+    assert sum(material.count or 0 for material in to_have) == sum(zone.emitters_count for zone in design.zones) == 6
+    assert not any("×" in material.name for material in to_have)
+
+
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_demand_grows_with_the_season(name: str) -> None:
     """A container wants more at mid-season than after planting, and most on the hottest days; run times follow."""

@@ -22,6 +22,7 @@ def command(plan: Path, as_json: bool, units: str | None) -> None:
     answer = work_out_planting(plan, units)
     if answer.planting is None:
         click.echo("\n".join(finding_lines(answer.findings)), err=True)
+        click.echo("Mend these first, then run this again.", err=True)
         sys.exit(1)
     if as_json:
         click.echo(json_text.dumps(to_data(answer.planting), indent=1, ensure_ascii=False))

@@ -23,6 +23,7 @@ def command(plan: Path, as_json: bool, out: Path | None, units: str | None) -> N
         from brimful.render.as_text import finding_lines
 
         click.echo("\n".join(finding_lines(answer.findings)), err=True)
+        click.echo("Mend these first, then run this again.", err=True)
         sys.exit(1)
     if out is not None:
         try:

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from brimful.design.ledger import Ledger
-from brimful.design.model import OccasionClimate, SiteWorked
+from brimful.design.model import NO_WEATHER, UNNAMED, OccasionClimate, SiteWorked
 from brimful.design.settle.notes import Notes
 from brimful.design.settle.settled import Season
 from brimful.errors import WeatherError
@@ -202,7 +202,7 @@ def _from_days(site: Site, weather: "DailyWeather", season: Season, notes: Notes
         OccasionClimate("mid_season", mid, "mean of the month around the middle of the season", days_of(season) // 2),
         OccasionClimate("peak", peak, "exceeded on one day in ten of the season", grown),
     )
-    place = site.place or "unnamed place"
+    place = site.place or UNNAMED
     source = Path(weather.source).name
     worked = SiteWorked(
         place, weather.latitude_deg, weather.elevation_m or 0.0, source, weather.days_count, filled, occasions
@@ -251,7 +251,7 @@ def _without_weather(site: Site, season: Season | None, notes: Notes) -> Climate
         OccasionClimate("mid_season", mid, taken, days_of(season) // 2),
         OccasionClimate("peak", peak, taken, days_of(season)),
     )
-    worked = SiteWorked(site.place or "unnamed place", site.latitude, site.elevation or 0.0, "none", 0, (), occasions)
+    worked = SiteWorked(site.place or UNNAMED, site.latitude, site.elevation or 0.0, NO_WEATHER, 0, (), occasions)
     days = max(days_of(season) + 1, LEAST_DAYS)
     words = f"days of {USUAL_C:g} °C, for which growers tell weeks to fill"
     return Climate(

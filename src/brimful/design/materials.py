@@ -66,6 +66,7 @@ def _parts(settled: Settled) -> list[Material]:
         if row.delivery.emission_length_m is not None:
             counts["end plug", "for each dripline"] += row.count
         else:
-            counts["emitters", row.delivery.emission] += row.count
+            each = row.delivery.assembly.body.emitters
+            counts["emitters", row.delivery.emission.removeprefix(f"{each} × ")] += each * row.count
         counts["tee", "lateral to feeder"] += row.count
     return [Material(what, name, count=n) for (what, name), n in counts.items()]

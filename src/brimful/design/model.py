@@ -31,6 +31,12 @@ class OccasionClimate:
     days_grown_count: int
 
 
+UNNAMED = "unnamed place"
+"""What a place is called that the plan does not name; it is not printed."""
+NO_WEATHER = "none"
+"""The weather of a plan that names none."""
+
+
 @record
 class SiteWorked:
     """The place and its demand for water."""

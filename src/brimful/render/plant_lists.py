@@ -27,7 +27,7 @@ def day_words(iso: str) -> str:
 def windows_table(planting: PlantingWorked, system: System) -> Table:
     """When each taxon may be planted, and what ends it; taxa of the same dates together."""
     left = ("plant", "class", "from", "until", "held by", "mix at least", "harmed at", "ends by")
-    table = titled_table("When to plant at best, and the cold that ends it", left)
+    table = titled_table("\nWhen to plant at best, and the cold that ends it", left)
     groups: dict[tuple[str, ...], list[str]] = {}
     for one in planting.windows:
         mix, harmed = (show(value, Dimension.TEMPERATURE, system) for value in (one.mix_least_c, one.harmed_at_c))
@@ -50,7 +50,7 @@ def orders_table(planting: PlantingWorked, system: System) -> Table:
         cost = "·" if one.cost_money is None else f"{planting.currency}{one.cost_money:,.2f}"
         plant = f"{one.plant}: {', '.join(one.colours)}" if one.colours else one.plant
         table.add_row(plant, one.lead, *days, str(one.needed_count), trays, str(one.ordered_count), cost)
-    table.caption = f"Harden off in two weeks: shade first, more sun each day, indoors below {TOO_COLD[system]}."
+    table.caption = f"Harden off in two weeks: shade first, more sun each day, indoors below {TOO_COLD[system]}.\n"
     table.caption_justify = "left"
     return table
 

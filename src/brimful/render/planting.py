@@ -8,11 +8,12 @@ from rich.table import Table
 
 from brimful.design.planting.model import PlantingWorked, RowPlanting
 from brimful.findings import Finding
-from brimful.quantities import Dimension, System, show
+from brimful.quantities import Dimension, System, show, show_number
 from brimful.render.markup import as_words
 from brimful.render.plant_lists import day_words, orders_table, upkeep_table, windows_table
 from brimful.render.summary import titled_table
 from brimful.render.swaps import console_of, print_findings, print_swap
+from brimful.render.words import MONTHS
 
 MOST_SHOWN = 8
 
@@ -70,7 +71,7 @@ def _print_taken(console: Console, planting: PlantingWorked, system: System) -> 
 
 def _densities(row: RowPlanting, system: System, currency: str) -> Table:
     right = ("plants", f"cost, {currency}", "a day, after planting", "a day, mid-season")
-    table = titled_table("One container, grow-in or at once", ("density",), right)
+    table = titled_table("\nOne container, grow-in or at once", ("density",), right)
     for one in row.densities:
         name = f"{one.density}, taken" if one.chosen else one.density
         name += f": {one.does_not_fit[0]}" if one.does_not_fit and not one.chosen else ""
@@ -81,11 +82,21 @@ def _densities(row: RowPlanting, system: System, currency: str) -> Table:
 
 
 def _places(row: RowPlanting, system: System) -> Table:
-    table = titled_table("Places, from the middle: right, back", ("plant", "layer"), ("right", "back", "to the rim"))
+    unit = "in" if system is System.US else "cm"
+    table = titled_table(
+        f"Places, from the middle: right, back; all in {unit}", ("plant", "layer"), ("right", "back", "to the rim")
+    )
     for place in row.places:
         figures = (place.x_m, place.y_m, place.to_rim_m)
-        table.add_row(place.plant, place.role, *(show(value, Dimension.LENGTH, system) for value in figures))
+        table.add_row(place.plant, place.role, *(_in_hand(value, system) for value in figures))
     return table
+
+
+def _in_hand(length_m: float, system: System) -> str:
+    """A length within a container as a hand measures it: inches to the quarter, or whole centimetres."""
+    if system is System.METRIC:
+        return f"{100 * length_m:z.0f}"
+    return show_number(length_m, Dimension.LENGTH, system, small=True)
 
 
 def _steps(row: RowPlanting) -> Table:
@@ -106,7 +117,8 @@ def _cover(row: RowPlanting) -> Table:
 
 def _bloom(row: RowPlanting) -> Table:
     months = list(dict.fromkeys(one.month for one in row.bloom))
-    table = titled_table("Bloom, share of the month", ("plant",), months)
+    heads = [MONTHS[int(month[5:7]) - 1] for month in months]
+    table = titled_table("Bloom, share of the month", ("plant",), heads)
     for plant in dict.fromkeys(one.plant for one in row.bloom):
         table.add_row(
             plant, *(f"{100 * one.share:.0f} %" if one.share else "·" for one in row.bloom if one.plant == plant)

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from datetime import date
 
 from rich.console import Console
 
@@ -9,7 +10,7 @@ from brimful.design.today.report import FailureReport, RowReport, SeasonReport, 
 from brimful.quantities import Dimension, System, show
 from brimful.render.markup import as_words
 from brimful.render.paper import terminal, text_of
-from brimful.render.words import zone_words
+from brimful.render.words import long_day, zone_words
 
 EMPTY = "Nothing was written down. What the crew notes with `brimful note` will stand here: water, failures, lessons."
 TABLE = "brimful-microclimates.csv"
@@ -27,8 +28,8 @@ def report_text(report: SeasonReport) -> str:
 
 def print_report(report: SeasonReport, console: Console) -> None:
     """Print the report to a console."""
-    until = f"{report.first_day} to {report.last_day}" if report.last_day >= report.first_day else ""
-    console.print(f"[bold]{as_words(report.title)}[/bold]  [dim]{until}[/dim]")
+    until = f"  [dim]{_span(report.first_day, report.last_day)}[/dim]" if report.last_day >= report.first_day else ""
+    console.print(f"[bold]{as_words(report.title)}[/bold]{until}")
     for title, lines in chapters(report):
         if title:
             console.print(f"\n[bold]{title}[/bold]")
@@ -40,7 +41,7 @@ def chapters(report: SeasonReport) -> Iterator[tuple[str, list[str]]]:
     """Title and lines of each part that has something to say."""
     system = System.METRIC if report.units == "metric" else System.US
     if report.last_day < report.first_day:
-        yield "", [f"Planting is on {report.first_day}: there is no season yet to look back on."]
+        yield "", [f"Planting is on {long_day(report.first_day)}: there is no season yet to look back on."]
         return
     if not report.entries_count:
         yield "", [EMPTY]
@@ -69,9 +70,13 @@ def zone_line(zone: ZoneReport, system: System) -> str:
 
 def failure_line(one: FailureReport) -> str:
     """Which container, when, what it was."""
-    when = f"{one.first_day}" if one.first_day == one.last_day else f"{one.first_day} to {one.last_day}"
+    when = _span(one.first_day, one.last_day)
     what = one.cause if not one.reported else f"{one.cause}, “{one.reported}”" if one.cause else f"“{one.reported}”"
     return f"{one.container}: {what}, {when}; {'put right' if one.mended else 'not written down as put right'}."
+
+
+def _span(first: date, last: date) -> str:
+    return long_day(first) if first == last else f"{long_day(first)} to {long_day(last)}"
 
 
 def row_line(row: RowReport) -> str:
@@ -83,7 +88,8 @@ def row_line(row: RowReport) -> str:
             (row.supply_factor, row.supply_low_factor, row.supply_high_factor),
         )
     )
-    return f"{row.row}: drew {demand} of what was planned and got {supply} of its water; {row.readings_count} readings."
+    readings = "1 reading" if row.readings_count == 1 else f"{row.readings_count} readings"
+    return f"{row.row}: drew {demand} of what was planned and got {supply} of its water; {readings}."
 
 
 def advice(report: SeasonReport) -> Iterator[str]:

@@ -71,8 +71,22 @@ def answer(season: SeasonWorked, zone: ZoneSeason, system: System) -> str:
         f"{zone.zone}: from {season.first_day} to {season.last_day} set the timer each week; the most is "
         f"{worst.starts_per_day_count} × {worst.minutes_per_start} min a day in the week of {worst.from_day}. The "
         f"season takes {litres}{cost}, {100 * zone.saved_share:.0f} % less than one setting made for the worst week. "
-        f"Left as in the first weeks, some container runs dry in {100 * left.worst_week_stress_share:.0f} years of 100."
+        f"Set once in spring and left, {_dry(left.worst_week_stress_share)}."
     )
+
+
+def _dry(share: float) -> str:
+    """In how many years some container runs dry."""
+    years = round(100 * share)
+    return f"some container runs dry in {years} years of 100" if years else "no container runs dry"
+
+
+NO_START = (
+    "No start: the mix, soaked on planting day, and rain carry the plants that week. The minutes of `design` bring "
+    "what they take in a day, whatever the mix still holds and without rain: they are more."
+)
+"""What a reader asks who comes from the design's minutes to weeks without a start."""
+SPRING = "Set once in spring: the longer of the first two settings that water at all."
 
 
 def _weeks(zone: ZoneSeason, system: System) -> Table:
@@ -81,6 +95,8 @@ def _weeks(zone: ZoneSeason, system: System) -> Table:
     table = titled_table(
         f"\nWeeks of {zone.zone}", ["week of", ""], ["starts", "minutes each", f"zone, {volume} a week"]
     )
+    if not all(week.minutes_per_start for week in zone.weeks):
+        table.caption, table.caption_justify = f"{NO_START}\n", "left"
     for name in ("chance of stress", "drains"):
         table.add_column(name, justify="right")
     for week in zone.weeks:
@@ -94,13 +110,16 @@ def _weeks(zone: ZoneSeason, system: System) -> Table:
 
 
 def _ways(zone: ZoneSeason, season: SeasonWorked, system: System) -> Table:
-    head = [f"season, {unit_of(Dimension.VOLUME, system)}", "worst week's stress", "drains", "thirst met", "cost"]
+    head = [f"season, {unit_of(Dimension.VOLUME, system)}", "worst week's stress", "drains", "thirst met"]
+    if any(way.cost_money is not None for way in zone.ways):
+        head.append("cost")
     table = titled_table("What the season is like when the timer is", [""], head)
+    table.caption, table.caption_justify = f"{SPRING}\n", "left"
     for way in zone.ways:
-        cost = "" if way.cost_money is None else f"{season.currency}{way.cost_money:.2f}"
+        cost = () if way.cost_money is None else (f"{season.currency}{way.cost_money:.2f}",)
         shares = (way.worst_week_stress_share, way.drained_share, way.used_share)
         litres = show_number(way.zone_l, Dimension.VOLUME, system)
-        table.add_row(way.way, litres, *(f"{100 * share:.0f} %" for share in shares), cost)
+        table.add_row(way.way, litres, *(f"{100 * share:.0f} %" for share in shares), *cost)
     return table
 
 
@@ -148,7 +167,9 @@ def _timetable(season: SeasonWorked) -> Table:
 def _sun(season: SeasonWorked) -> Table:
     months = list(dict.fromkeys(one.month for zone in season.zones for one in zone.survival))
     names = ["row", "light of the season", "darkest container"]
-    table = titled_table("Hours of direct sun on a mean day", names, [*(MONTHS[m - 1] for m in months), "sky"])
+    table = titled_table(
+        "Hours of direct sun, sky clear, mean of the month", names, [*(MONTHS[m - 1] for m in months), "sky"]
+    )
     for sun in season.sun:
         hours = [f"{sun.hours_by_month[m - 1]:.1f}" for m in months]
         least = f"{min(sun.container_season_hours):.1f} h, {sun.darkest_light}"
@@ -157,11 +178,12 @@ def _sun(season: SeasonWorked) -> Table:
 
 
 def _frosts(season: SeasonWorked, system: System) -> Table:
-    head = ["last, 1 year in 2", "last, 9 in 10 by", "first, 1 year in 2", "first, 1 in 10 by", "years", "from"]
+    head = ["last, 1 year in 2", "last, 9 in 10 by", "first, 1 year in 2", "first, 1 in 10 by"]
     table = titled_table("Frost at the weather station", ["at"], head)
     for frost in season.frosts:
         at = show(frost.threshold_c, Dimension.TEMPERATURE, system)
-        years = str(frost.years_count)
-        table.add_row(at, frost.last_middle, frost.last_safe, frost.first_middle, frost.first_safe, years, frost.source)
-    table.columns[-1].overflow = "fold"
+        table.add_row(at, frost.last_middle, frost.last_safe, frost.first_middle, frost.first_safe)
+    froms = dict.fromkeys((frost.source, frost.years_count) for frost in season.frosts)
+    told = (f"{source}, {years} {'year' if years == 1 else 'years'}" for source, years in froms)
+    table.caption, table.caption_justify = f"From {'; '.join(told)}.\n", "left"
     return table

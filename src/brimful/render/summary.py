@@ -6,13 +6,13 @@ from rich.box import SIMPLE_HEAD
 from rich.console import Console
 from rich.table import Table
 
-from brimful.design.model import Design, Material, Occasion, RowWorked, RunTimeWorked, ZoneWorked
+from brimful.design.model import NO_WEATHER, UNNAMED, Design, Material, Occasion, RowWorked, RunTimeWorked, ZoneWorked
 from brimful.findings import Finding, Severity
 from brimful.quantities import Dimension, System, show, show_number, unit_of
 from brimful.render.as_text import finding_lines
 from brimful.render.markup import as_words
 from brimful.render.paper import terminal, text_of
-from brimful.render.words import supply_words, zone_words
+from brimful.render.words import supply_words, tube_words, zone_words
 
 OCCASION_WORDS: dict[Occasion, str] = {
     "planting_day": "after planting",
@@ -24,6 +24,10 @@ COLOURS = {Severity.ERROR: "bold red", Severity.WARNING: "yellow", Severity.NOTE
 ROWS_ABREAST = 4
 REASONS = 4
 CUBIC_FOOT_L = 28.316846592
+BY_THE_DAY = (
+    "These minutes bring what the plants take in a day. `brimful season` sets the timer week by week: it counts on "
+    "what the mix still holds and on rain, and so sets less, in the first weeks often nothing."
+)
 
 
 def show_summary(design: Design, findings: tuple[Finding, ...], units: str | None) -> None:
@@ -40,9 +44,12 @@ def print_summary(design: Design, findings: tuple[Finding, ...], units: str | No
     """Print the summary to a console."""
     system = System.METRIC if (units or design.units) == "metric" else System.US
     design = as_words(design)
-    console.print(f"[bold]{design.title}[/bold]  [dim]{design.site.place}[/dim]\n")
+    place = "" if design.site.place == UNNAMED else f"  [dim]{design.site.place}[/dim]"
+    console.print(f"[bold]{design.title}[/bold]{place}\n")
     for zone in design.zones:
         console.print(answer(zone, system) + "\n")
+    if design.site.weather != NO_WEATHER and any(zone.run_times for zone in design.zones):
+        console.print(f"[dim]{BY_THE_DAY}[/dim]\n")
     if findings:
         console.print("[bold]To mind[/bold]")
     for finding in findings:
@@ -136,7 +143,7 @@ def _zone_head(zone: ZoneWorked, system: System) -> str:
         f"\n[bold]{zone_words(zone.name).capitalize()}[/bold]: {show(zone.flow_l_h, Dimension.FLOW, system)}, "
         f"{supply_words(zone.supply_share)}; "
         f"{zone.regulator}; emission uniformity {zone.emission_uniformity_percent:.0f} %; "
-        f"fastest water {fast} in {zone.most_velocity_where.replace('/', ' ')}. Flow by container:"
+        f"fastest water {fast} in {tube_words(zone.most_velocity_where)}. Flow by container:"
     )
 
 
@@ -167,7 +174,7 @@ def _budget(zone: ZoneWorked, system: System) -> Table:
 def _choices(console: Console, zone: ZoneWorked) -> None:
     """What was chosen where the plan is silent, the next best, and why others fell."""
     table = titled_table(
-        "Chosen, where the plan is silent: the best three", ["", "in each container", "lateral; main; feeder"]
+        "Chosen, where the plan is silent; best first", ["", "in each container", "lateral; main; feeder"]
     )
     for name in ("even, %", "min, hottest", "cost"):
         table.add_column(name, justify="right")
@@ -187,7 +194,7 @@ def _choices(console: Console, zone: ZoneWorked) -> None:
 def _materials(design: Design, system: System) -> Table:
     table = titled_table("\nTo have before the day", ["what", "which"], ["how much"])
     for material in design.materials:
-        table.add_row(material.what, material.name, _much(material, system))
+        table.add_row(material.what, material.name.removeprefix(f"{material.what} "), _much(material, system))
     return table
 
 
@@ -205,7 +212,7 @@ def loose(volume_l: float, system: System) -> str:
 
 
 def _assumptions(design: Design) -> Table:
-    table = titled_table("Assumed, because the plan does not say", ["to change it, set", "taken", "source"])
+    table = titled_table("\nAssumed, because the plan does not say", ["to change it, set", "taken", "source"])
     for one in design.assumptions:
         table.add_row(one.field, f"{one.what}: {one.value}", f"[dim]{one.source}[/dim]")
     return table

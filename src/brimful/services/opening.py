@@ -71,3 +71,11 @@ def open_plan(path: Path, units: str | None = None) -> tuple[PlanFile, Opened | 
 def is_sound(worked: object, findings: Sequence[Finding]) -> bool:
     """Whether something was worked out and nothing was found that stops it."""
     return worked is not None and not any(f.severity is Severity.ERROR for f in findings)
+
+
+def why_stopped(found: Sequence[Finding]) -> tuple[Finding, ...]:
+    """What stands in the way of more than a design, worst first; what an error says is not warned of as well."""
+    from brimful.checks import worst_first
+
+    errors = {(one.code, one.where) for one in found if one.severity is Severity.ERROR}
+    return worst_first(f for f in found if f.severity is Severity.ERROR or (f.code, f.where) not in errors)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from brimful.findings import Finding
 from brimful.records import record
-from brimful.services.opening import open_plan
+from brimful.services.opening import open_plan, why_stopped
 from brimful.services.today import desk_of, told_of
 
 if TYPE_CHECKING:
@@ -35,4 +35,6 @@ def work_out_report(path: Path, units: str | None = None, *, on: date | None = N
         return ReportAnswer(None, stopped)
     day = on or date.today()
     desk, found = desk_of(opened, told_of(path), day)
-    return ReportAnswer(report_of(desk, day) if desk is not None else None, worst_first(found))
+    if desk is None:
+        return ReportAnswer(None, why_stopped(found))
+    return ReportAnswer(report_of(desk, day), worst_first(found))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from brimful.design.ledger import Ledger
 from brimful.findings import Finding
 from brimful.records import record
-from brimful.services.opening import Opened, is_sound, open_plan
+from brimful.services.opening import Opened, is_sound, open_plan, why_stopped
 from brimful.services.saving import save_all
 
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ def work_out_season(path: Path, units: str | None = None) -> SeasonAnswer:
     season, notes = season_of_opened(opened)
     found = (*opened.outcome.findings, *notes.findings)
     if season is None:
-        return SeasonAnswer(None, worst_first(found))
+        return SeasonAnswer(None, why_stopped(found))
     findings = worst_first((*found, *opened.checked, *season_findings(season, file.places)))
     return SeasonAnswer(replace(season, findings=findings), findings)
 

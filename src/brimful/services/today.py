@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from brimful.findings import Finding
 from brimful.records import record
 from brimful.services.care import care_desk
-from brimful.services.opening import Opened, is_sound, open_plan
+from brimful.services.opening import Opened, is_sound, open_plan, why_stopped
 
 if TYPE_CHECKING:
     from brimful.design.care.model import SeasonTasks
@@ -70,7 +70,7 @@ def today_of_opened(opened: Opened, told: "Sequence[Told]", on: date) -> TodayAn
 
     desk, found = desk_of(opened, told, on)
     if desk is None:
-        return TodayAnswer(None, found)
+        return TodayAnswer(None, why_stopped(found))
     return TodayAnswer(replace(today_of(desk, on), findings=worst_first(found)), worst_first(found))
 
 

@@ -42,6 +42,16 @@ def test_an_empty_journal_says_what_would_stand_here(opened: Opened) -> None:
     assert " ".join(EMPTY.split()) in " ".join(report_text(empty).split())
 
 
+def test_one_reading_is_one_and_days_are_words(opened: Opened) -> None:
+    """The page counts in words and says days as people do; before planting it says when that is."""
+    page = report_text(report(opened, Told(at(7, 13), "finger", "water side 3", 0.0)))
+    assert "; 1 reading." in " ".join(page.split())
+    assert page.splitlines()[0] == "Alder Point landing  15 May 2026 to 20 October 2026"
+    desk, _ = desk_of(opened, (), date(2026, 3, 1))
+    assert desk is not None
+    assert "Planting is on 15 May 2026" in report_text(report_of(desk, date(2026, 3, 1)))
+
+
 def test_a_container_that_failed_is_told_with_its_days(opened: Opened) -> None:
     """A catch of next to nothing and dry fingers make a spell that ends when it is mended."""
     there = "water side 3"

@@ -121,7 +121,7 @@ def _outcomes(
     """Adjusted by the week, left as after planting, and one setting for the worst week: each way by its name."""
     ways = {
         "set anew each week": [plan.setting for plan in plans],
-        "left as in the first weeks": left_at_spring(plans, _first_weeks(plans)),
+        "set once in spring and left": left_at_spring(plans, _first_weeks(plans)),
         "one setting for the worst week": fixed_for_worst_week(plans),
     }
     return {

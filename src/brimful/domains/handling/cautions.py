@@ -43,7 +43,7 @@ CAUTIONS = (
     Caution(
         "lifting",
         frozenset({"move", "set", "fill", "strip"}),
-        "Move containers empty and fill them where they stand: wet and planted they weigh two to three times as much. "
+        "Move containers empty and fill them where they stand: wet and planted they weigh two to six times as much. "
         "Keep fingers and feet out from under the base, and use straps and trucks rated well above the load.",
         "the rating plate of the aid; a trained driver for machines",
         "common practice, no source; see the lifting equation for limits",

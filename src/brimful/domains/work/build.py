@@ -58,7 +58,7 @@ SEQUENCE = (
         "set",
         "Set and level the empty container",
         ("pad",),
-        "Empty it is two to three times lighter than planted; check the rim in two directions now.",
+        "Empty it weighs a half to a sixth of what it weighs planted and wet; check the rim in two directions now.",
         fixed_min=20,
         people=2,
         equipment=(HAND_TRUCK,),

@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 
+from brimful.design.model import UNNAMED
 from brimful.render.book.blocks import MARGIN, POINTS, Block, Desk, Style, soft
 from brimful.render.book.building import building
 from brimful.render.book.buying import buying
@@ -54,7 +55,7 @@ def book_data(scene: Scene, style: Style) -> dict[str, object]:
     return {
         "title": soft(scene.design.title),
         "short": shortened(scene.design.title, style.size, 0.8 * style.width),
-        "place": soft("" if scene.design.site.place == "unnamed place" else scene.design.site.place),
+        "place": soft("" if scene.design.site.place == UNNAMED else scene.design.site.place),
         "size": style.size,
         "width": width,
         "height": height,

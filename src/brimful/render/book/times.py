@@ -53,6 +53,8 @@ def _weeks(desk: Desk, season: SeasonWorked, zone: ZoneSeason) -> Iterator[Block
         Column("set on", share=1.4),
     ]
     yield table(columns, rows)
+    if not all(week.minutes_per_start for week in zone.weeks):
+        yield text("No start: the mix, soaked on planting day, and rain carry the plants that week.")
     begins = [f"{start.begins} to {start.ends}" for start in season.timetable if start.zone == zone.zone]
     if begins:
         yield text(f"In the thirstiest week the timer runs from {'; '.join(begins)}.")

@@ -3,10 +3,10 @@
 from rich.console import Console
 from rich.table import Table
 
-from brimful.design.care.model import Care, FeedWorked, NitrogenWorked, SolubleWorked
+from brimful.design.care.model import Care, FeedWorked, NitrogenWorked, SolubleWorked, TankWorked
 from brimful.quantities import Dimension, System, show
 from brimful.render.summary import titled_table
-from brimful.render.words import MONTHS
+from brimful.render.words import MONTHS, zone_words
 
 EVERY = 4
 
@@ -19,20 +19,25 @@ def answer(care: Care, system: System) -> str:
     said = []
     if feed.soluble is not None and feed.tanks:
         first = feed.tanks[0]
-        weigh, stock, solution = (
-            show(first.feed_g / 1000, Dimension.MASS, system),
-            show(first.stock_l, Dimension.VOLUME, system),
-            show(first.solution_l, Dimension.VOLUME, system),
-        )
+        zones = {tank.zone: tank for tank in reversed(feed.tanks)}
+        each = "; ".join(_tank_words(zones[name], system) for name in dict.fromkeys(tank.zone for tank in feed.tanks))
         said.append(
-            f"From {first.day.day} {MONTHS[first.day.month - 1]} give {first.zone} {feed.soluble.nitrogen_ppm:g} "
-            f"ppm N: {weigh} of {feed.soluble.feed} in {stock} of stock, for {solution} of solution."
+            f"From {first.day.day} {MONTHS[first.day.month - 1]} give {feed.soluble.nitrogen_ppm:g} ppm N of "
+            f"{feed.soluble.feed}: {each}."
         )
     if feed.coated:
-        one = feed.coated[0]
-        said.append(f"Work {show(one.dose_g / 1000, Dimension.MASS, system)} of {one.feed} into each of {one.row}.")
+        doses = ", ".join(f"{show(one.dose_g / 1000, Dimension.MASS, system)} in {one.row}" for one in feed.coated)
+        kinds = " or ".join(dict.fromkeys(one.feed for one in feed.coated))
+        said.append(f"Work {kinds} into each container: {doses}.")
     said += [f"Nitrogen in {one.row}, over the season: {one.verdict}." for one in feed.nitrogen]
     return " ".join(said)
+
+
+def _tank_words(tank: TankWorked, system: System) -> str:
+    """What a zone's first feeding takes."""
+    weigh = show(tank.feed_g / 1000, Dimension.MASS, system)
+    stock, solution = (show(litres, Dimension.VOLUME, system) for litres in (tank.stock_l, tank.solution_l))
+    return f"{zone_words(tank.zone)} {weigh} in {stock} of stock, for {solution} of solution"
 
 
 def body(care: Care, system: System, console: Console) -> None:
@@ -41,7 +46,7 @@ def body(care: Care, system: System, console: Console) -> None:
     if feed is None:
         return
     if feed.soluble is not None:
-        _soluble(feed.soluble, console)
+        _soluble(feed.soluble, system, console)
     if feed.tanks:
         console.print(_tanks(feed, system))
     if feed.coated:
@@ -51,16 +56,20 @@ def body(care: Care, system: System, console: Console) -> None:
     console.print(f"[dim]Water drained and used: {feed.water_taken_from}. Nitrogen wanted: from memory.[/dim]")
 
 
-def _soluble(one: SolubleWorked, console: Console) -> None:
+def _soluble(one: SolubleWorked, system: System, console: Console) -> None:
+    """Strengths in the reader's units: ounces and teaspoons by the gallon are for those who have them."""
     console.print(f"\n{one.feed}, {one.nitrogen_ppm:g} ppm N at the container", style="bold")
-    weak = f"{one.strength_g_l:.2f} g/L, {one.strength_oz_100gal:.1f} oz in 100 gal (ounces of weight)"
-    spoons = f"about {one.spoons_tsp_gal:.1f} level teaspoons a gallon ({one.spoons_low_tsp_gal:.1f} to "
-    spoons += f"{one.spoons_high_tsp_gal:.1f}; approximate, weigh where you can)"
-    console.print(f"  straight in the tank: {weak}; {spoons}")
-    console.print(
-        f"  stock for an injector of 1:{one.ratio:g} ({one.ratio_means}): {one.stock_g_l:.0f} g/L, "
-        f"{one.stock_oz_gal:.1f} oz/gal"
-    )
+    weak, strong = f"{one.strength_g_l:.2f} g/L", f"{one.stock_g_l:.0f} g/L"
+    if system is System.US:
+        weak += (
+            f", {one.strength_oz_100gal:.1f} oz in 100 gal (ounces of weight); about {one.spoons_tsp_gal:.1f} level "
+            f"teaspoons a gallon ({one.spoons_low_tsp_gal:.1f} to {one.spoons_high_tsp_gal:.1f}; approximate, weigh "
+            "where you can)"
+        )
+        strong += f", {one.stock_oz_gal:.1f} oz/gal"
+    means = one.ratio_means.replace("R parts", f"{one.ratio:g} parts")
+    console.print(f"  straight in the tank: {weak}")
+    console.print(f"  stock for an injector of 1:{one.ratio:g} ({means}): {strong}")
     if one.solution_ec_ms_cm is not None:
         console.print(f"  a meter at an emitter reads about {one.solution_ec_ms_cm:.2f} mS/cm")
 

@@ -67,7 +67,7 @@ def money(value: float, currency: str) -> str:
 
 
 def _assumptions(care: Care) -> Table:
-    table = titled_table("Assumed here, because the plan does not say", ["to change it, set", "taken", "source"])
+    table = titled_table("\nAssumed here, because the plan does not say", ["to change it, set", "taken", "source"])
     for one in care.assumptions:
         table.add_row(one.field, f"{one.what}: {one.value}", f"[dim]{one.source}[/dim]")
     return table

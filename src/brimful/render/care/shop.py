@@ -17,13 +17,14 @@ def answer(care: Care, _system: System) -> str:
     order = care.order
     if order is None:
         return "Nothing was worked out to buy."
-    lines = sum(item.packs_count > 0 for item in order.items)
-    left = f"; what has no price ({len(order.unpriced)}) is not in it" if order.unpriced else ""
+    bought = [item for item in order.items if item.packs_count > 0]
+    none = sum(item.cost_money is None for item in bought)
+    left = f"; {none} more {'has' if none == 1 else 'have'} no price and {'is' if none == 1 else 'are'} not in it"
     assumed = any(item.price_source.startswith("assumed") for item in order.items)
     said = " Most prices are round figures assumed here: put in your own." if assumed else ""
     return (
-        f"{lines} things to buy for about {money(order.cost_money, order.currency)}{left}: "
-        f"{money(order.cost_container_money, order.currency)} a container. One container more in "
+        f"{len(bought) - none} things to buy for about {money(order.cost_money, order.currency)}, "
+        f"{money(order.cost_container_money, order.currency)} a container{left if none else ''}. One container more in "
         f"{order.one_more_container} adds {money(order.one_more_money, order.currency)}.{said}"
     )
 

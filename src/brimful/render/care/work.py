@@ -49,8 +49,9 @@ def body(care: Care, system: System, console: Console) -> None:
         console.print(_set_out(out, system))
         _way_in(out, system, console)
     if care.build is not None:
+        said: set[str] = set()
         for card in care.build.cards:
-            _card(card, console)
+            _card(card, said, console)
         console.print(_schedule(care.build))
     if care.season is not None:
         console.print(_season(care.season))
@@ -131,8 +132,9 @@ def _way_in(out: SetOutWorked, system: System, console: Console) -> None:
         console.print(f"Even and clear of the obstacles: {counts} containers.")
 
 
-def _card(card: CardWorked, console: Console) -> None:
-    """The steps with their reasons, and the cautions right at the step where they apply."""
+def _card(card: CardWorked, said: set[str], console: Console) -> None:
+    """The steps with their reasons, and the cautions at the step where they apply: whole where first met, by name
+    after that. `said` holds the texts that stand above."""
     times = f" × {len(card.containers)}" if len(card.containers) > 1 else ""
     console.print(f"\nCard: {card.place}{times}, {card.each_hours:.1f} hours of hands each", style="bold")
     for number, step in enumerate(card.steps, start=1):
@@ -140,8 +142,13 @@ def _card(card: CardWorked, console: Console) -> None:
         tools = f", {', '.join(step.equipment)}" if step.equipment else ""
         takes = f"{step.minutes_each:.0f} min{hands}{tools}"
         console.print(f"  ☐ {number}. {step.name} ({takes}). [dim]{step.reason}[/dim]")
+        again = [caution.topic for caution in step.cautions if caution.text in said]
+        if again:
+            console.print(f"       Mind, as said above: {'; '.join(dict.fromkeys(again))}.")
         for caution in step.cautions:
-            console.print(f"       Mind ({caution.topic}): {caution.text} [dim]Decides: {caution.decides}.[/dim]")
+            if caution.text not in said:
+                said.add(caution.text)
+                console.print(f"       Mind ({caution.topic}): {caution.text} [dim]Decides: {caution.decides}.[/dim]")
 
 
 def _schedule(build: BuildWorked) -> Table:
