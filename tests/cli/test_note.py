@@ -48,6 +48,20 @@ def test_written_and_read(plan: Path) -> None:
     assert plan.with_name("square.journal").exists()
 
 
+@pytest.mark.parametrize("words", [("steps", "3", "dry"), ("steps", "10", "40", "%"), ("zone", "steps", "ran 5 min")])
+def test_a_name_that_the_shell_took_apart_wants_quotes(plan: Path, words: tuple[str, ...]) -> None:
+    """A place of several words without quotes is refused, and the words to quote are told; nothing is noted."""
+    said = run(plan, *words)
+    assert said.exit_code == 1
+    assert f'For the place "{words[0]} {words[1]}" put its name in quotes' in said.stderr
+    assert not plan.with_name("square.journal").exists()
+
+
+def test_a_refusal_without_such_a_name_speaks_of_no_quotes(plan: Path) -> None:
+    """A slip that has another cause is told by that cause alone."""
+    assert "quotes" not in run(plan, "steps 3", "40 kilos of").stderr + run(plan, "stops 3", "dry").stderr
+
+
 def test_nothing_noted_makes_no_file(plan: Path) -> None:
     """To ask for entries where there are none says so, and leaves nothing behind."""
     assert run(plan, "--list").stdout == "Nothing is noted.\n"

@@ -91,8 +91,12 @@ def note(path: Path, wish: NoteWish, *, now: datetime | None = None) -> Noted:
     from brimful.journal.reading import read_said
 
     plan, clock = _plan(path), now or datetime.now(UTC)
-    said = read_said(wish.what)
-    place = spot_named(spots_of(plan), wish.place, KINDS[said.kind]).name
+    spots_here = spots_of(plan)
+    try:
+        said = read_said(wish.what)
+        place = spot_named(spots_here, wish.place, KINDS[said.kind]).name
+    except EntryRefused as refused:
+        raise EntryRefused(f"{refused}{_quotes_missed(spots_here, wish)}") from refused
     made = read_moment(wish.at, clock) if wish.at else clock
     with journal_of(path) as journal:
         corrects = _whole_id(journal, wish.corrects) if wish.corrects else None
@@ -101,6 +105,14 @@ def note(path: Path, wish: NoteWish, *, now: datetime | None = None) -> Noted:
             corrects,
         )  # fmt: skip
         return Noted(entry, journal.append([entry], now=clock).remarks)
+
+
+def _quotes_missed(spots_here: tuple[Spot, ...], wish: NoteWish) -> str:
+    """A hint where place and what follows begin with a name of several words: a shell takes it apart unless quoted."""
+    whole = " ".join(f"{wish.place} {wish.what}".split()).casefold()
+    names = [name for spot in spots_here for name in (spot.name, *spot.said) if " " in name]
+    meant = [name for name in names if whole.startswith(f"{name.casefold()} ") and len(name) > len(wish.place)]
+    return f'. For the place "{max(meant, key=len)}" put its name in quotes' if meant else ""
 
 
 def withdraw(path: Path, id_: str, by: str = "", *, now: datetime | None = None) -> Noted:

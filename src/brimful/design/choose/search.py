@@ -9,6 +9,7 @@ from brimful.design.settle.delivery import loops_length_m
 from brimful.design.settle.notes import Notes
 from brimful.domains.hydraulics.pipe import velocity_m_s
 from brimful.domains.hydraulics.report import FASTEST_M_S
+from brimful.plan.names import zone_words
 from brimful.plan.read import Places
 from brimful.plan.schema import Containers, Dripline, Emitters, Plan, Zone
 from brimful.records import record
@@ -70,7 +71,7 @@ def fill_choices(choices: Choices, settled: Settled, catalog: Catalog, notes: No
         for one in best[:1]:
             taken = f"{one.emission}; feeder {one.feeder}; lateral {one.lateral}; main {one.main}"
             source = "chosen: least cost that keeps every limit; prices of the table, or your own"
-            again.assume(f"zone {zone}: tubing", "what the plan leaves open", taken, source)
+            again.assume(f"{zone_words(zone)}: tubing", "what the plan leaves open", taken, source)
     return settle(choices.plan, catalog, again) or settled, again
 
 
