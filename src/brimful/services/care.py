@@ -77,7 +77,7 @@ def care_desk(opened: Opened, today: "date | None") -> "CareDesk":
     from brimful.design.settle.notes import Notes
 
     plan, settled, notes = opened.plan, opened.settled, Notes(opened.file.places)
-    year = season_year(plan, settled.season.season_end, today or day.today())
+    year = season_year(plan, settled, today or day.today())
     if plan.site.year is None:
         notes.assume(
             "site.year", "year of planting", f"{year}, whose season is under way or comes next", "today's date"

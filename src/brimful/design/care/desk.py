@@ -68,16 +68,28 @@ def date_of(day_of_leap_year: int, year: int) -> date:
         return date(year, 3, 1)
 
 
-def season_year(plan: Plan, season_end: int, today: date) -> int:
-    """The year the season's dates stand in: the plan's own, or the season that is under way or comes next."""
+def season_year(plan: Plan, settled: Settled, today: date) -> int:
+    """The year of planting day: the plan's own, or that of the season that is under way or comes next."""
     given: int | None = plan.site.year
     if given is not None:
         return given
-    return today.year + int(date_of(season_end, today.year) < today)
+    return year_around(settled.season.planting_day, settled.season.season_end, today)
+
+
+def year_around(first: int, last: int, today: date) -> int:
+    """The year of planting of the season that is under way or comes next, from its days of the leap year.
+
+    >>> [year_around(136, 294, date(2026, month, 26)) for month in (3, 7, 11)]  # 15 May to 20 October
+    [2026, 2026, 2027]
+    >>> [year_around(275, 121, date(2026, month, 26)) for month in (3, 7, 11)]  # 1 October to 30 April, over New Year
+    [2025, 2026, 2026]
+    """
+    over = date_of(last, today.year) < today
+    return today.year + over - (last < first)
 
 
 def season_dates(plan: Plan, settled: Settled, today: date) -> tuple[date, date]:
     """Planting day and season's end as dates; `today` is the clock."""
     first, last = settled.season.planting_day, settled.season.season_end
-    year = season_year(plan, last, today)
+    year = season_year(plan, settled, today)
     return date_of(first, year), date_of(last, year + 1 if last < first else year)
