@@ -408,10 +408,13 @@ def test_a_journal_that_cannot_be_read_is_said(client: TestClient, plan: Path) -
 def test_every_example_of_the_page_is_understood() -> None:
     """What the page offers as examples, each reads as the kind it stands for."""
     from brimful.journal.reading import read_said
-    from brimful.web.pages.notes import EXAMPLES
+    from brimful.quantities import System
+    from brimful.web.pages.notes import examples
 
-    assert {read_said(one).kind for one in EXAMPLES} <= set(KINDS)
-    assert [read_said(one).kind for one in EXAMPLES] == ["finger", "weight", "catch", "ran", "problem", "note"]
+    for system in System:
+        kinds = [read_said(one).kind for one in examples(system)]
+        assert set(kinds) <= set(KINDS)
+        assert kinds == ["finger", "weight", "catch", "ran", "problem", "note"]
 
 
 # today

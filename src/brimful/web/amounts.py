@@ -59,7 +59,7 @@ def sentence(words: str) -> str:
     >>> sentence("in zone 1"), sentence("year_1.csv: gaps"), sentence("angelonia, viola: too early")
     ('In zone 1', 'year_1.csv: gaps', 'Angelonia, viola: too early')
     """
-    return words[:1].upper() + words[1:] if words.partition(" ")[0].rstrip(",").isalpha() else words
+    return words[:1].upper() + words[1:] if words.partition(" ")[0].rstrip(",:").isalpha() else words
 
 
 def together(words: str) -> str:

@@ -110,7 +110,8 @@ def _from_weather(weather: "DailyWeather", normals: "tuple[FrostDay, ...]", plan
     warmest = int(mean_c[:stand].argmax())
     last, said = _last_frost(weather, normals, planted, southern=(weather.latitude_deg or 0.0) < 0)
     coldest = coldest_night_c(nights, 0, _until(warmest, nights), ONE_IN_TEN)
-    taken = f"one season in ten of {nights.seasons} in {Path(weather.source).name} has such a night after planting"
+    seasons = f"{nights.seasons} seasons of {Path(weather.source).name}"
+    taken = f"one season in ten has such a night after planting ({seasons})"
     if nights.seasons == 1:
         taken = f"the coldest night after planting of the one season in {Path(weather.source).name}"
     if math.isnan(coldest):

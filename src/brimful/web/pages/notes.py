@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from brimful.errors import BrimfulError
 from brimful.plan.names import zone_words
+from brimful.quantities import System
 from brimful.records import record
 from brimful.render.drawings.scene import Scene
 from brimful.web.bench import Sight
@@ -21,14 +22,10 @@ if TYPE_CHECKING:
 PAGE_OF = 50
 TONES = ("mind", "good", "")
 """How dry, moist and wet stand in the row."""
-EXAMPLES = (
-    "dry",
-    "weight 61 lb",
-    "caught 300 mL in 5 min",
-    "ran 12 min",
-    "problem drips at the stake",
-    "the mulch has sunk",
-)
+MEASURED = {
+    System.US: ("weight 61 lb", "caught 10 fl oz in 5 min"),
+    System.METRIC: ("weight 28 kg", "caught 300 mL in 5 min"),
+}
 
 
 @record
@@ -76,7 +73,7 @@ def noting(scene: Scene, container: str) -> dict[str, object]:
 
     metric = scene.design.units == "metric"
     return {
-        "container": container, "places": places(scene), "new_id": new_id, "examples": EXAMPLES,
+        "container": container, "places": places(scene), "new_id": new_id, "examples": examples(scene.system),
         "volumes": ("mL", "L") if metric else ("fl oz", "mL", "gal"),
         "masses": ("kg", "lb") if metric else ("lb", "kg"),
         "zone_place": zone_words(zone) if (zone := _zone_of(scene, container)) else "",
@@ -93,6 +90,11 @@ def places(scene: Scene) -> list[str]:
         *(r for r in rows if r not in containers),
         *containers,
     ]
+
+
+def examples(system: System) -> tuple[str, ...]:
+    """What can be noted, as the plan measures."""
+    return ("dry", *MEASURED[system], "ran 12 min", "problem drips at the stake", "the mulch has sunk")
 
 
 def _zone_of(scene: Scene, container: str) -> str:
