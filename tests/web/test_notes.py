@@ -535,4 +535,10 @@ def test_many_notes_want_one_answer(tmp_path: Path, monkeypatch: pytest.MonkeyPa
 
 def test_what_is_due_leaves_when_it_is_noted(growing: TestClient) -> None:
     """Keep tells what is due today and what comes."""
-    assert "What is noted as done is no longer due" in waited(growing, "keep", "<h2>Due</h2>")
+    told = waited(growing, "keep", "<h2>Due</h2>")
+    assert "What is noted as done is no longer due" in told
+    due = told.partition('<ul class="due">')[2].partition("</ul>")[0]
+    assert due.count("<li>") >= 1
+    assert "Mind (" not in due
+    assert due.count("<summary>Mind: ") == due.count("</details>") > 0
+    assert "Decides: " in due
