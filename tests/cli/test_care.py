@@ -62,6 +62,32 @@ def test_what_has_no_price_is_counted_beside_the_rest() -> None:
     assert "1 more has no price and is not in it" in " ".join(page.split())
 
 
+def test_containers_of_two_sizes_are_two_things(tmp_path: Path) -> None:
+    """Each size is its own line in design and order, with a key for its price that units do not change."""
+    plan = tmp_path / "p.toml"
+    small = (
+        '[[containers]]\nname = "small"\ncount = 3\ncontainer = { shape = "round", top = "40 cm", height = "38 cm" }\n'
+    )
+    large = small.replace("small", "large").replace("3", "2", 1).replace("40 cm", "80 cm").replace("38 cm", "70 cm")
+    plan.write_text(f'units = "metric"\n{small}{large}', encoding="utf-8")
+    keys = []
+    for units in ("metric", "US"):
+        items = json.loads(run("shop", plan, "--json", "--units", units).stdout)["order"]["items"]
+        both = [item for item in items if item["group"] == "containers"]
+        assert [item["needed_amount"] for item in both] == [3, 2]
+        assert len({item["name"] for item in both}) == 2
+        keys.append([item["key"] for item in both])
+    assert keys[0] == keys[1]
+    to_have = json.loads(run("design", plan, "--json").stdout)["materials"]
+    assert [one["count"] for one in to_have if one["what"] == "container"] == [3, 2]
+    said = " ".join(run("shop", plan).stdout.split())
+    assert all(f'(key "{key}")' in said for key in keys[0])
+    prices = f"key,per,price,source,certainty\n{keys[0][0]},each,10,ours,read\n{keys[0][1]},each,30,ours,read\n"
+    plan.with_name("brimful-prices.csv").write_text(prices, encoding="utf-8")
+    items = json.loads(run("shop", plan, "--json").stdout)["order"]["items"]
+    assert [item["cost_money"] for item in items if item["group"] == "containers"] == [30.0, 60.0]
+
+
 def test_the_schema_is_the_published_one() -> None:
     """docs/care-schema.json is the schema of the report."""
     text = json.dumps(schema(Care), indent=1, sort_keys=True, ensure_ascii=False) + "\n"

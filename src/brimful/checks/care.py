@@ -32,7 +32,9 @@ def unpriced(care: Care, places: Places) -> Iterator[Finding]:
     if care.order is None:
         return
     if care.order.unpriced:
-        said = f"no price is known for {_some(care.order.unpriced)}; the total leaves that out"
+        keys = {item.name: item.key for item in care.order.items}
+        named = tuple(f'{name} (key "{keys[name]}")' if name in keys else name for name in care.order.unpriced)
+        said = f"no price is known for {_some(named)}; the total leaves that out"
         yield Finding("no-price", Severity.NOTE, said, "Give it in brimful-prices.csv beside the plan.", places.at())
     if care.order.other_currency:
         said = f"{_some(care.order.other_currency)} are priced in another currency than {care.order.currency}"
@@ -75,7 +77,7 @@ def _wind_words(one: HandlingWorked, care: Care) -> tuple[str, str]:
 
 def _some(names: tuple[str, ...]) -> str:
     more = f" and {len(names) - 3} more" if len(names) > 3 else ""
-    return ", ".join(names[:3]) + more
+    return "; ".join(names[:3]) + more
 
 
 def _system(care: Care) -> System:

@@ -149,8 +149,13 @@ def largest_row(desk: CareDesk) -> RowSpec:
 
 
 def container_key(desk: CareDesk, row: RowSpec) -> str:
-    """What the container is called in the price table: its type, or the words for its own sizes."""
-    return desk.plan.containers[row.index].container.type or row.container
+    """What the container is called in the price table, whatever the units: its type, or its own sizes in mm."""
+    given = desk.plan.containers[row.index].container
+    if given.type is not None:
+        return given.type
+    profile = [size for pair in given.diameters for size in pair]
+    sizes = (given.top, given.top_width, given.bottom, given.bottom_width, given.height, *profile)
+    return f"{given.shape}-{'x'.join(f'{1000 * size:.0f}' for size in sizes if size is not None)}-{row.material.key}"
 
 
 def _apart_m(row: RowSpec) -> float:

@@ -8,7 +8,7 @@ from brimful.catalog import Price as PriceRow
 from brimful.design.care.cutting import cuts_of, roll_needs
 from brimful.design.care.desk import CareDesk
 from brimful.design.care.model import CutTubeWorked, OrderItem, OrderWorked, Unit
-from brimful.design.care.needs import all_needs, largest_row
+from brimful.design.care.needs import all_needs, container_key, largest_row
 from brimful.design.care.stock import on_hand_of, spares_of
 from brimful.design.plant_goods import plant_price, plant_spare, plants_a_pack, plants_to_buy
 from brimful.design.settle.notes import Notes
@@ -194,6 +194,8 @@ def _name(desk: CareDesk, need: Need) -> str:
     if need.kind == "plant":
         taxon, size = need.item.split(" ", 1)
         return f"{desk.catalog.plants[taxon].common_name}, {desk.catalog.root_balls[size].name}"
+    if need.kind == "container":
+        return next(row.container for row in desk.settled.rows if container_key(desk, row) == need.item)
     catalog = desk.catalog
     tables = (
         catalog.containers,

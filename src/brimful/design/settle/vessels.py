@@ -4,6 +4,7 @@ from brimful.catalog import Material
 from brimful.design.settle.notes import Desk, Notes, Path
 from brimful.domains.container import Sizes, Vessel, vessel
 from brimful.plan.schema import Container
+from brimful.quantities import Dimension, System, show
 
 MATERIAL = "fibre-cement"
 TAPER = 0.85  # bottom over top of an ordinary tapered pot: common practice, no source
@@ -30,7 +31,7 @@ def settle_vessel(given: Container, path: Path, row: str, desk: Desk) -> Made | 
     if given.wall is None or given.base is None:
         said = f"wall {1000 * wall:.0f} mm, base {1000 * base:.0f} mm"
         notes.assume("containers.container.wall", f"wall and base of {material.name}", said, material.source)
-    words = f"{given.shape}, {material.name}"
+    words = f"{given.shape}, {_across(given, desk.plan.units)}, {material.name}"
     try:
         made = vessel(
             given.shape or "round", _sizes(given, notes), wall_m=wall, base_m=base, floor_m=given.reservoir or 0.0
@@ -53,6 +54,20 @@ def _of_type(given: Container, path: Path, desk: Desk) -> Made | None:
         return None
     made = vessel(kind.shape, kind.sizes, wall_m=kind.wall_m, base_m=kind.base_m, floor_m=kind.reservoir_m or 0.0)
     return made, catalog.materials[kind.material], kind.name, kind.weight_kg
+
+
+def _across(given: Container, units: str) -> str:
+    """The sizes that tell one container from another, as the plan's reader measures them."""
+
+    def length(value_m: float) -> str:
+        if units == "metric":
+            return f"{100 * value_m:.0f} cm"
+        return show(value_m, Dimension.LENGTH, System.US, small=True)
+
+    tall = given.height or max((height for height, _ in given.diameters), default=0.0)
+    wide = given.top or max((width for _, width in given.diameters), default=0.0)
+    short = f" by {length(given.top_width)}" if given.top_width is not None else ""
+    return f"{length(wide)}{short} across, {length(tall)} tall"
 
 
 def _sizes(given: Container, notes: Notes) -> Sizes:
