@@ -52,6 +52,14 @@ def test_every_zone_and_row_is_fed(tmp_path: Path) -> None:
     assert "in 100 parts of finished solution" in metric
 
 
+def test_feeding_lists_what_was_assumed_of_feeding() -> None:
+    """Feet and drain holes are no matter of feed; the order and the work still tell them."""
+    told = {part: run(part, example("balcony")).stdout.split("Assumed here")[1] for part in PARTS}
+    assert "feed.ppm" in told["feed"]
+    assert "set_out" not in told["feed"]
+    assert "containers.set_out.hole" in told["work"]
+
+
 def test_what_has_no_price_is_counted_beside_the_rest() -> None:
     """Things with a price and those without one make up the lines that are bought."""
     page, care = run("shop", example("balcony")).stdout, json.loads(run("shop", example("balcony"), "--json").stdout)
