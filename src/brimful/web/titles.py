@@ -23,10 +23,12 @@ def field_named(field: str, rows: list[str]) -> str:
     ('Row “drive”, set out, feet', 'Row, mix')
     >>> field_named("site.planting_day", []), field_named("recipe.sun.plants", []), field_named("currency", [])
     ('The place, planting day', 'Planting “sun”, plants', 'currency')
+    >>> field_named("recipe.plants.size", [])
+    'Planting, plants, size'
     """
     first, *rest = field.split(".")
     title = TITLES.get(first) or ROWS.get(first) or first
-    if first in ROWS and rest and (rest[0].isdigit() or (first == "recipe" and len(rest) > 1)):
+    if first in ROWS and rest and (rest[0].isdigit() or (first == "recipe" and len(rest) > 1 and rest[0] != "plants")):
         title = f"{title} {_which(first, rest.pop(0), rows)}"
     return ", ".join([title, *rest]).replace("_", " ")
 
