@@ -79,7 +79,7 @@ def _by_hand(ones: Sequence[ByHand], system: System) -> Iterator[str]:
     for out, words in ((False, ""), (True, " until it is put right")):
         told = sorted((one for one in ones if one.out_of_order is out), key=lambda one: -one.water_l)
         if told:
-            each = [f"{one.container} {show(one.water_l, Dimension.VOLUME, system)}" for one in told]
+            each = [f"{show(one.water_l, Dimension.VOLUME, system)} to {one.container}" for one in told]
             yield f" By hand{words}: {_and(each)}."
 
 

@@ -1,6 +1,7 @@
 """When the timer may run and what is wanted of it; the day's timetable of the whole site."""
 
 import math
+from collections.abc import Sequence
 from datetime import date
 
 from brimful.design.model import ZoneWorked
@@ -11,7 +12,7 @@ from brimful.design.settle.notes import Notes
 from brimful.design.settle.settled import TimerSpec
 from brimful.domains.watering.run_time import TimerLimits
 from brimful.domains.watering.settings import Wanted
-from brimful.domains.watering.timetable import ZoneRun, site_timetable
+from brimful.domains.watering.timetable import Timetable, ZoneRun, site_timetable
 from brimful.plan.schema import Plan, Timer
 
 RELIABILITY = 0.95
@@ -81,12 +82,23 @@ def timetable_of(
         if week.minutes_per_start:
             flow = by_name[zone.zone].flow_l_h
             runs.append(ZoneRun(zone.zone, flow, week.minutes_per_start, week.starts_per_day_count, REST_MINUTES))
-    gives = [z.supply_l_h for z in worked if z.supply_l_h is not None and math.isfinite(z.supply_l_h)]
-    supply = max([*(run.flow_l_h for run in runs), min(gives, default=0.0)], default=1.0)
-    windows = tuple((round(60 * a), round(60 * b)) for a, b in windows_of(plan.timer))
-    table = site_timetable(runs, supply, windows_minutes=windows, step_minutes=step_minutes)
+    table = shared_timetable(plan.timer, worked, runs, step_minutes)
     starts = tuple(StartWorked(s.zone, clock_words(s.begin_minute), clock_words(s.end_minute)) for s in table.slots)
     return starts, tuple(run.zone for run in table.unplaced)
+
+
+def shared_timetable(
+    timer: Timer, worked: Sequence[ZoneWorked], runs: Sequence[ZoneRun], step_minutes: int
+) -> Timetable:
+    """When each zone starts in the permitted times, never more together than the supply gives."""
+    windows = tuple((round(60 * a), round(60 * b)) for a, b in windows_of(timer))
+    return site_timetable(runs, supply_of(worked, runs), windows_minutes=windows, step_minutes=step_minutes)
+
+
+def supply_of(worked: Sequence[ZoneWorked], runs: Sequence[ZoneRun]) -> float:
+    """What the supply gives to zones together [L/h]: the least that any of them finds, and each of them alone."""
+    gives = [z.supply_l_h for z in worked if z.supply_l_h is not None and math.isfinite(z.supply_l_h)]
+    return max([*(run.flow_l_h for run in runs), min(gives, default=0.0)], default=1.0)
 
 
 def clock_words(minute: int) -> str:

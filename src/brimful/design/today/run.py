@@ -6,7 +6,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from brimful.design.season.model import WeekWorked
-from brimful.design.season.permitted import clock_words, windows_of
 from brimful.design.season.zones import ZoneWeeks
 from brimful.design.today.days import Sky, days_until_water, permitted
 from brimful.design.today.model import ByHand, ZoneToday
@@ -14,7 +13,6 @@ from brimful.domains.learning import LOOK_SHARE, Belief, Days, Site
 from brimful.domains.watering.day import DayNeed, DayRun, run_of_day
 from brimful.domains.watering.season import FloatArray
 from brimful.domains.watering.settings import Wanted
-from brimful.plan.schema import Timer
 from brimful.records import record
 
 IntArray = NDArray[np.int64]
@@ -46,8 +44,8 @@ class Morning:
     zone_of: tuple[str, ...]
 
 
-def zone_today(morning: Morning, zone: ZoneWeeks, timer: Timer) -> ZoneToday:
-    """The zone's starts and minutes of today with what set them."""
+def zone_today(morning: Morning, zone: ZoneWeeks) -> ZoneToday:
+    """The zone's minutes of today with what set them; its starts get their hours by the clock of all zones."""
     at = np.array([i for i, name in enumerate(morning.zone_of) if name == zone.zone])
     week = zone.weeks[min(morning.today // 7, len(zone.weeks) - 1)]
     broken = _broken(morning.belief, at)
@@ -63,7 +61,7 @@ def zone_today(morning: Morning, zone: ZoneWeeks, timer: Timer) -> ZoneToday:
     )
     return ZoneToday(
         zone.zone,
-        tuple(_clock(timer, starts)),
+        ("",) * starts,
         minutes,
         minutes * starts,
         week.starts_per_day_count,
@@ -111,19 +109,6 @@ def _drawn(days: Days, ahead: slice, at: IntArray) -> FloatArray:
     rest[0] = 1.0 - days.read_share
     drawn: FloatArray = (rest[:, None] * days.demand_l[ahead][:, at]).sum(axis=0)
     return drawn
-
-
-def _clock(timer: Timer, starts: int) -> Iterator[str]:
-    """Starts spread evenly over the permitted hours, the first at the first of them."""
-    windows = windows_of(timer)
-    open_h = sum(end - begin for begin, end in windows)
-    for turn in range(starts):
-        passed = turn * open_h / starts
-        for begin, end in windows:
-            if passed < end - begin or (begin, end) == windows[-1]:
-                yield clock_words(round(60 * (begin + passed)))
-                break
-            passed -= end - begin
 
 
 def _why(morning: Morning, week: WeekWorked, run: DayRun, at: IntArray, *, allowed: bool) -> Iterator[str]:

@@ -12,6 +12,7 @@ from brimful.design.season.telling import Telling, every_one_of, store_of
 from brimful.design.season.whole import LaidOut
 from brimful.design.season.zones import ZoneWeeks
 from brimful.design.settle import Settled
+from brimful.design.today.clock import at_their_hours
 from brimful.design.today.days import (
     AHEAD_DAYS,
     FloatArray,
@@ -108,7 +109,12 @@ def _growing(desk: TodayDesk, base: TodayWorked, told: Sequence[Told], zones: Se
         base,
         et0_mm=float(morning.sky.et0_mm[base.season_day]),
         rain_mm=float(morning.sky.rain_mm[base.season_day]),
-        zones=tuple(zone_today(morning, zone, desk.plan.timer) for zone in seasons),
+        zones=at_their_hours(
+            [zone_today(morning, zone) for zone in seasons],
+            desk.design.zones,
+            desk.plan.timer,
+            desk.settled.timer.step_minutes,
+        ),
         look=look_of(morning.belief, stand.ground, told),
         feel_next=feel_next(believed),
         believed=believed,
