@@ -1,5 +1,6 @@
 """Files written whole or not at all."""
 
+import errno
 import os
 import tempfile
 from collections.abc import Mapping
@@ -7,7 +8,15 @@ from pathlib import Path
 
 
 def save_all(folder: Path, files: Mapping[str, str | bytes]) -> list[Path]:
-    """Write files by name into a folder, made where it is missing, each whole or not at all; gives their paths."""
+    """Write files by name into a folder, made where it is missing, each whole or not at all; gives their paths.
+
+    Raises:
+        OSError: it cannot be written; a file that stands in its place stays as it is.
+    """
+    if folder.exists() and not folder.is_dir():
+        raise NotADirectoryError(
+            errno.ENOTDIR, "a file stands there; give the name of a folder, new or old", str(folder)
+        )
     folder.mkdir(parents=True, exist_ok=True)
     for name, content in files.items():
         save_whole(folder / name, content)
