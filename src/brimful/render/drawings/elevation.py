@@ -87,15 +87,17 @@ def _line_height(row: RowSeen, per_m: float) -> float:
     return max(row.height_m(week) for week in row.plants[0].stands) * per_m if row.plants else row.height_m(0) * per_m
 
 
+def _caption(row: RowSeen, size: float, room: float) -> str:
+    """A row's name and what stands in it, or on a narrow page how many."""
+    whole = parts_that_fit(f"{row.spec.name}: {row.spec.count} × {row.worked.container}", size, room)
+    return whole if text_width(whole, 1.06 * size) <= room else f"{row.spec.name}: {row.spec.count}"
+
+
 def _row(sheet: Sheet, scene: Scene, row: RowSeen, y: float, how: tuple[Spread, int, bool]) -> float:
     spread, _, bare = how
     if not bare:
         y += 1.3 * sheet.size
-        words = parts_that_fit(
-            f"{row.spec.name}: {row.spec.count} × {row.worked.container}",
-            sheet.size,
-            sheet.width - 2 * EDGE - 10 * sheet.size,
-        )
+        words = _caption(row, sheet.size, sheet.width - 2 * EDGE - 10 * sheet.size)
         if row.spec.count > 1:
             apart = row.spec.stations_m[1] - row.spec.stations_m[0]
             sheet.text(sheet.width - EDGE, y, f"{pitch_words(apart, scene.system)} apart", anchor="end", fill=SOFT)
