@@ -10,9 +10,8 @@ Correction = tuple[str, str, datetime]
 """Id, id of what it corrects, when it was made."""
 
 
-def standing(entries: Sequence[Entry]) -> tuple[Entry, ...]:
-    """Of all entries of a journal those that stand, by the time they were made, then by id."""
-    gone = superseded([(one.id, one.corrects, one.made_at) for one in entries if one.corrects is not None])
+def standing(entries: Iterable[Entry], gone: frozenset[str]) -> tuple[Entry, ...]:
+    """Of entries those that stand once these ids are gone, by the time they were made, then by id."""
     return tuple(one for one in sorted(entries, key=order) if one.id not in gone and one.kind != "withdrawn")
 
 

@@ -8,7 +8,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from brimful.journal.corrections import standing
+from brimful.journal.corrections import standing, superseded
 from brimful.journal.entries import Entry
 from brimful.journal.forms import FORMS, TABLE, VERSION_TABLE
 
@@ -31,7 +31,8 @@ def glanced(path: Path) -> tuple[Entry, ...] | None:
             if connection.execute(f"SELECT version_num FROM {VERSION_TABLE}").fetchall() != [(FORMS[-1],)]:
                 return None
             rows = connection.execute(f"SELECT {columns} FROM {TABLE} WHERE plan = '' ORDER BY seq").fetchall()
-        return standing([_entry(dict(zip(_NAMES, row, strict=True))) for row in rows])
+        entries = [_entry(dict(zip(_NAMES, row, strict=True))) for row in rows]
+        return standing(entries, superseded([(e.id, e.corrects, e.made_at) for e in entries if e.corrects is not None]))
     except (sqlite3.Error, ValueError, TypeError):
         return None
 

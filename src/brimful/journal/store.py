@@ -14,7 +14,7 @@ from sqlalchemy.exc import SQLAlchemyError
 
 from brimful.errors import EntryRefused, JournalError
 from brimful.journal.clock import clock_remarks
-from brimful.journal.corrections import superseded
+from brimful.journal.corrections import standing, superseded
 from brimful.journal.entries import Entry, order, problems
 from brimful.journal.opening import WRITES, make_ready, postgresql_engine, sqlite_engine
 from brimful.journal.tables import ENTRIES
@@ -112,9 +112,8 @@ class Journal:
             *([columns.kind == kind] if kind is not None else []),
         ]
         with in_plain_words(self.where), self._engine.connect() as connection:
-            entries = sorted(self._entries(connection, *asked), key=order)
-            gone = frozenset() if raw else self._gone(connection)
-        return tuple(entry for entry in entries if raw or (entry.id not in gone and entry.kind != "withdrawn"))
+            entries = self._entries(connection, *asked)
+            return tuple(sorted(entries, key=order)) if raw else standing(entries, self._gone(connection))
 
     def as_received(self) -> tuple[Entry, ...]:
         """Every entry, in the order in which they were taken down."""

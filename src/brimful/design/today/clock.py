@@ -6,9 +6,10 @@ from dataclasses import replace
 from brimful.design.model import ZoneWorked
 from brimful.design.season.permitted import REST_MINUTES, clock_words, shared_timetable, supply_of, windows_of
 from brimful.design.today.model import ZoneToday
-from brimful.domains.watering.timetable import ZoneRun
+from brimful.domains.watering.timetable import Slot, ZoneRun, peak_l_h
 from brimful.plan.schema import Timer
 
+MINUTES_A_DAY = 24 * 60
 Begins = Mapping[str, Sequence[int]]
 NO_ROOM = "Its runs find no room in the permitted times beside those of the other zones: run it by itself."
 
@@ -25,7 +26,7 @@ def at_their_hours(
     ]
     begins: dict[str, Sequence[int]] = {run.zone: list(_spread(timer, run.starts, run.minutes)) for run in runs}
     crowded: set[str] = set()
-    if _peak_l_h(runs, begins) > supply_of(worked, runs) * (1.0 + 1e-9):
+    if _most_l_h(runs, begins) > supply_of(worked, runs) * (1.0 + 1e-9):
         table = shared_timetable(timer, worked, runs, step_minutes)
         crowded = {run.zone for run in table.unplaced}
         for run in runs:
@@ -57,13 +58,7 @@ def _spread(timer: Timer, starts: int, minutes: int) -> Iterator[int]:
             passed -= end - begin
 
 
-def _peak_l_h(runs: Sequence[ZoneRun], begins: Begins) -> float:
+def _most_l_h(runs: Sequence[ZoneRun], begins: Begins) -> float:
     """The most that runs at once [L/h]."""
-    return max(
-        (
-            sum(other.flow_l_h for other in runs for begin in begins[other.zone] if begin <= at < begin + other.minutes)
-            for run in runs
-            for at in begins[run.zone]
-        ),
-        default=0.0,
-    )
+    placed = [(Slot(run.zone, at, at + run.minutes), run.flow_l_h) for run in runs for at in begins[run.zone]]
+    return peak_l_h(0, MINUTES_A_DAY, placed)

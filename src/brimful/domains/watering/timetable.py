@@ -141,14 +141,14 @@ def _first_fit(
         if (
             time >= free_from
             and inside
-            and _peak(time, time + run.minutes, placed) + run.flow_l_h <= supply_l_h + _TOLERANCE
+            and peak_l_h(time, time + run.minutes, placed) + run.flow_l_h <= supply_l_h + _TOLERANCE
         ):
             return time
     return None
 
 
-def _peak(begin: int, end: int, placed: Sequence[tuple[Slot, float]]) -> float:
-    """Largest flow already promised between two moments."""
+def peak_l_h(begin: int, end: int, placed: Sequence[tuple[Slot, float]]) -> float:
+    """Largest flow promised between two moments [min after midnight], of starts and their flows [L/h]."""
     here = [(slot, flow) for slot, flow in placed if slot.begin_minute < end and slot.end_minute > begin]
     moments = [begin, *(slot.begin_minute for slot, _ in here if slot.begin_minute > begin)]
     flows = [sum(flow for slot, flow in here if slot.begin_minute <= moment < slot.end_minute) for moment in moments]
