@@ -63,9 +63,7 @@ def _one_a_day(raw: RawDays, source: str) -> tuple[RawDays, list[WeatherNote]]:
         at = int(raw.lines[real[np.flatnonzero(dates[1:] < dates[:-1])[0] + 1]])
         notes.append(WeatherNote("unsorted", "The days are not in order; they were sorted.", at))
     _, first = np.unique(dates, return_index=True)
-    again = np.ones(dates.size, dtype=bool)
-    again[first] = False
-    twice = np.flatnonzero(again)
+    twice = np.setdiff1d(np.arange(dates.size), first)
     if twice.size > 0.2 * dates.size:
         given = f"{dates.size} rows for {first.size} days"
         remedy = "Hourly records must be made daily first; several stations must be split."

@@ -93,7 +93,7 @@ def _upside_down(values: Values, dates: NDArray[np.datetime64], latitude_deg: fl
     mean_c = (values["tmax_c"] + values["tmin_c"]) / 2.0
     known = np.isfinite(mean_c)
     days = day_of_year(dates)[known]
-    if len(set(days.tolist())) < 300 or abs(latitude_deg) < 15.0:
+    if np.unique(days).size < 300 or abs(latitude_deg) < 15.0:
         return False
     northern = np.cos(2.0 * np.pi * (days - 200) / 365.25)  # 1 in mid-July
     swing = np.polyfit(northern, mean_c[known], 1)[0]

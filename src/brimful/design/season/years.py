@@ -47,7 +47,7 @@ def years_of(weather: DailyWeather, site: Site, season: Season, notes: Notes) ->
     """The weather-years that the season is judged by; None, and why, where the record has no season at all."""
     days = season_days(season)
     whole = _whole_seasons(weather, days)
-    every_month = len(set(weather.months.tolist())) == 12 and weather.days_count >= FEWEST_DAYS
+    every_month = np.unique(weather.months).size == 12 and weather.days_count >= FEWEST_DAYS
     if len(whole) >= ENOUGH_YEARS or (whole and not every_month):
         if len(whole) < ENOUGH_YEARS:
             said = f"{len(whole)} of the record and no more, since it lacks the other months"

@@ -1,4 +1,4 @@
-"""How long each zone runs today, at which hours, and why that is not what the printed table says."""
+"""How long each zone runs today, and why that is not what the printed table says."""
 
 from collections.abc import Iterator, Sequence
 

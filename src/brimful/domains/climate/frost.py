@@ -54,7 +54,7 @@ def frost_dates(
     year, day = _count(dates, southern)
     known, cold = np.isfinite(tmin_c), tmin_c <= threshold_c
     spring = day <= 212  # through 31 July
-    years = sorted(set(year.tolist()))
+    years = np.unique(year)
     spring_years = [int(y) for y in years if _complete(known[spring & (year == y)], 212)]
     autumn_years = [int(y) for y in years if _complete(known[~spring & (year == y)], 153)]
     last = [_edge(day[spring & cold & (year == y)], last=True) for y in spring_years]

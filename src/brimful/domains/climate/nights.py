@@ -39,7 +39,7 @@ def season_nights(dates: NDArray[np.datetime64], tmin_c: FloatArray, first: date
         raise ValueError(f"{nights} nights were given; expected 1 to 366")
     days = dates.astype("datetime64[D]")
     found = []
-    for year in sorted(set((days.astype("datetime64[Y]").astype(np.int64) + 1970).tolist())):
+    for year in np.unique(days.astype("datetime64[Y]").astype(np.int64) + 1970):
         start = np.datetime64(
             f"{year:04d}-{first.month:02d}-{min(first.day, 28) if first.month == 2 else first.day:02d}"
         )
